@@ -284,8 +284,7 @@ final class DeskWhole {
     }
     hand.await("the linkage is led", v -> v.linkage().isUnderWay());
     windKeyTooSoon();
-    act(KeyEvent.VK_SPACE);
-    hand.await("the rest check", v -> v.linkage().step().isPresent());
+    begun(v -> v.linkage().step().isPresent());
     for (int i = 0; i < LinkageStep.PRESSES; i++) {
       press();
     }
@@ -361,6 +360,16 @@ final class DeskWhole {
     } else {
       hand.key(KeyEvent.VK_F);
       hand.await("a firing settles", v -> v.results().size() > before);
+    }
+  }
+
+  /** A pedal does not hear what is newer than a second. */
+  private void begun(Predicate<BenchView> holds) {
+    if (byPedal) {
+      pedalUntil("the camera is set up", holds);
+    } else {
+      hand.key(KeyEvent.VK_SPACE);
+      hand.await("the camera is set up", holds);
     }
   }
 
