@@ -21,6 +21,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
+import org.halflight.session.TwoSpeeds;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
@@ -155,6 +156,25 @@ class QuickRunTest {
       assertThat(bench.session().repeat()).isPresent();
       assertThat(bench.session().shown())
           .isEqualTo(bench.session().repeat().map(its -> its.speed()));
+    }
+  }
+
+  /** The keys N, P and V in the middle of a quick look. */
+  @Test
+  void keysForOtherSpeedsLeaveNothingOut() {
+    try (PracticeBench bench = PracticeBench.unpaced(folder)) {
+      bench.driver.handle(new SessionInput.RunBegins(setup(5)));
+      bench.operator.fire(bench.session().setting());
+      bench.until("it is fired", () -> bench.session().results().size() == 1);
+      bench.driver.handle(new SessionInput.NextChosen());
+      assertThat(bench.session().shown()).contains(MarkedSpeed.parse("1/125"));
+      bench.driver.handle(new SessionInput.PreviousChosen());
+      assertThat(bench.session().shown()).contains(MarkedSpeed.parse("1/30"));
+      TwoSpeeds two = new TwoSpeeds(MarkedSpeed.parse("1"), MarkedSpeed.parse("1/15"));
+      assertThat(bench.driver.handle(new SessionInput.TwoChosen(Optional.of(two))))
+          .containsExactly(new SessionEvent.NotDone(SessionEvent.NotDone.Why.NOT_ADJUSTING));
+      assertThat(bench.session().shown()).contains(MarkedSpeed.parse("1/30"));
+      assertThat(fired(bench.session())).containsExactly("1/2");
     }
   }
 
