@@ -61,7 +61,7 @@ public record Holds(int run, Optional<Phase> phase, List<Shot> shots) implements
     List<Shot> shots =
         firings.stream()
             .filter(f -> f.untimedTest().filter(UntimedTest::holds).isPresent())
-            .filter(f -> f.outcome().isOfTheShutter() && f.rejection().isEmpty())
+            .filter(FiringResult::isTry)
             .map(Holds::shot)
             .toList();
     return shots.isEmpty()

@@ -76,7 +76,9 @@ final class PressRows {
       throws SQLException {
     Object id = SessionRows.find(connection, start.key()).orElse(0L);
     List<Kept> told =
-        folded.presses().stream().map(press -> new Kept(bare(press), keys(press))).toList();
+        folded.presses().stream()
+            .map(press -> new Kept(press.with(List.of()), keys(press)))
+            .toList();
     return told.equals(
             Query.list(
                 connection,
@@ -97,17 +99,6 @@ final class PressRows {
     return press.firings().stream().map(FiringResult::key).toList();
   }
 
-  private static LinkagePress bare(LinkagePress press) {
-    return new LinkagePress(
-        press.run(),
-        press.phase(),
-        press.number(),
-        press.step(),
-        press.wind(),
-        press.watched(),
-        List.of());
-  }
-
   /**
    * The presses of a run, in order. One that had a firing which cannot be read is left out: without
    * its light it would say something else.
@@ -123,16 +114,7 @@ final class PressRows {
         Query.list(
             connection, "SELECT it.* FROM linkage_press" + OF_RUN, PressRows::press, run.value())) {
       if (known.keySet().containsAll(kept.firings())) {
-        LinkagePress press = kept.press();
-        presses.add(
-            new LinkagePress(
-                press.run(),
-                press.phase(),
-                press.number(),
-                press.step(),
-                press.wind(),
-                press.watched(),
-                kept.firings().stream().map(known::get).toList()));
+        presses.add(kept.press().with(kept.firings().stream().map(known::get).toList()));
       }
     }
     return presses;

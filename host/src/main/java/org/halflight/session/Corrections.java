@@ -24,17 +24,17 @@ final class Corrections {
 
   /** The last firing of the run that counts and may be rejected. */
   Optional<FiringResult> toReject() {
-    return log.last(r -> r.run() == progress.run() && FiringLog.isATry(r));
+    return log.last(r -> r.run() == progress.run() && r.isTry());
   }
 
   void reject(FiringKey firing, String reason, List<SessionEvent> events) {
     log.find(firing)
-        .filter(FiringLog::isATry)
+        .filter(FiringResult::isTry)
         .ifPresent(counted -> reject(counted, reason, events));
   }
 
   void rejectLast(String reason, List<SessionEvent> events) {
-    log.last(FiringLog::isATry).ifPresent(last -> reject(last, reason, events));
+    log.last(FiringResult::isTry).ifPresent(last -> reject(last, reason, events));
   }
 
   private void reject(FiringResult counted, String reason, List<SessionEvent> events) {

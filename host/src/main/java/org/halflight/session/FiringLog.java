@@ -191,7 +191,7 @@ final class FiringLog {
         groups.computeIfAbsent(
             new RunSetting(result.run(), result.setting()), absent -> new Group());
     group.all.add(place);
-    if (isATry(result)) {
+    if (result.isTry()) {
       tries.add(place);
       group.tries.add(place);
       if (result.setting().filter(setting -> isGood(setting, result)).isPresent()) {
@@ -227,11 +227,6 @@ final class FiringLog {
     if (isOfTheShutter(result)) {
       ofTheShutter.merge(result.run(), -1, Integer::sum);
     }
-  }
-
-  /** Whether it is a release that says something about the shutter and counts. */
-  static boolean isATry(FiringResult result) {
-    return result.outcome().isOfTheShutter() && result.rejection().isEmpty();
   }
 
   /** Whether it has a time at a marked speed that goes into statistics. */

@@ -128,6 +128,11 @@ public record FiringResult(
     return notes.rejection();
   }
 
+  /** Whether it is a release that says something about the shutter and counts. */
+  public boolean isTry() {
+    return outcome().isOfTheShutter() && rejection().isEmpty();
+  }
+
   /**
    * Whether its time may go into the statistics of its speed. The first firing after rest never
    * does: it is shown by itself and not averaged away. One under special conditions does together

@@ -27,6 +27,11 @@ public record LinkagePress(
     firings = List.copyOf(firings);
   }
 
+  /** The same press with other firings. */
+  public LinkagePress with(List<FiringResult> others) {
+    return new LinkagePress(run, phase, number, step, wind, watched, others);
+  }
+
   /** How often the shutter let light through. */
   public int trips() {
     return (int) firings.stream().filter(LinkagePress::isTrip).count();

@@ -34,7 +34,7 @@ public record ReleaseCounts(
   static ReleaseCounts of(List<FiringResult> firings, UnderConditions conditions) {
     Map<Outcome, Integer> outcomes = new EnumMap<>(Outcome.class);
     firings.stream()
-        .filter(ReleaseCounts::counts)
+        .filter(FiringResult::isTry)
         .forEach(firing -> outcomes.merge(firing.outcome(), 1, Integer::sum));
     return new ReleaseCounts(
         outcomes.values().stream().mapToInt(Integer::intValue).sum(),
@@ -52,10 +52,5 @@ public record ReleaseCounts(
   private static boolean hasFlapLight(FiringResult firing) {
     return firing.exposure() instanceof LeafExposure.Timed timed
         && timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT);
-  }
-
-  /** Whether a firing says something about the shutter and counts. */
-  static boolean counts(FiringResult firing) {
-    return firing.rejection().isEmpty() && firing.outcome().isOfTheShutter();
   }
 }

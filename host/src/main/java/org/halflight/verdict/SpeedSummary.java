@@ -140,7 +140,7 @@ public record SpeedSummary(
     double[] errors = good.stream().mapToDouble(rebound::errorStops).toArray();
     OptionalDouble afterRest =
         firings.stream()
-            .filter(ReleaseCounts::counts)
+            .filter(FiringResult::isTry)
             .filter(f -> f.afterRest() && f.errorStops().isPresent())
             .mapToDouble(rebound::errorStops)
             .findFirst();

@@ -71,10 +71,7 @@ public final class StageRuns {
   /** What a run with these firings is as a stage; empty for another run, and without a firing. */
   public static Optional<Stage> stage(RunSetup setup, List<FiringResult> firings) {
     List<FiringResult> tries =
-        firings.stream()
-            .filter(f -> setup.isStage())
-            .filter(f -> f.outcome().isOfTheShutter() && f.rejection().isEmpty())
-            .toList();
+        firings.stream().filter(f -> setup.isStage()).filter(FiringResult::isTry).toList();
     if (tries.isEmpty()) {
       return Optional.empty();
     }
