@@ -8,13 +8,13 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.halflight.exposure.CurvePoints;
 import org.halflight.exposure.LevelPair;
-import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -132,22 +132,55 @@ public final class RunPictures {
     return firings.stream()
         .filter(f -> f.curveExposure().isPresent() && f.rejection().isEmpty())
         .reduce((first, second) -> second)
-        .map(f -> lightCurve(f, note));
+        .flatMap(f -> curveOf(f, note));
   }
 
-  private static LightCurvePicture lightCurve(FiringResult firing, String note) {
-    FiringCurve curve = firing.curve().orElseThrow();
-    String speed =
-        firing
-            .shown()
-            .map(shown -> Words.say("chart.seconds", shown.label()))
-            .orElseGet(() -> Words.say("chart.noSpeed"));
-    return new LightCurvePicture(
-        Words.say("chart.curveTitle", speed, firing.number()),
-        CurvePoints.of(curve.sampled(), curve.light().orElseThrow(), firing.rate()),
-        curve.exposure().orElseThrow(),
-        firing.levels().orElse(LevelPair.GAUSS),
+  /** The light curve of one firing, whether it counts or not; empty where it has none to scale. */
+  public static Optional<LightCurvePicture> curveOf(FiringResult firing, String note) {
+    return firing
+        .curve()
+        .filter(curve -> curve.exposure().isPresent())
+        .map(
+            curve ->
+                new LightCurvePicture(
+                    Words.say("chart.curveTitle", settingOf(firing), firing.number()),
+                    CurvePoints.of(curve.sampled(), curve.light().orElseThrow(), firing.rate()),
+                    curve.exposure().orElseThrow(),
+                    firing.levels().orElse(LevelPair.GAUSS),
+                    note));
+  }
+
+  /**
+   * The edges of one firing.
+   *
+   * @param why it is drawn in place of its light curve; empty where it is drawn for itself
+   */
+  public static EdgesPicture edges(FiringResult firing, String why, String note) {
+    return new EdgesPicture(
+        Words.say("chart.edges.title", settingOf(firing), firing.number()),
+        why,
+        firing.firing().edges(),
+        firing.rate(),
         note);
+  }
+
+  private static String settingOf(FiringResult firing) {
+    return firing
+        .setting()
+        .map(its -> its.speed().map(Numbers::speed).orElseGet(its::label))
+        .orElseGet(() -> Words.say("chart.noSpeed"));
+  }
+
+  /** Firings that were made before a run was begun, so that they belong to no speed. */
+  public static List<FiringResult> withoutRun(List<FiringResult> firings) {
+    return firings.stream().filter(firing -> firing.phase().isEmpty()).toList();
+  }
+
+  /** Their times; empty where there are none. */
+  public static Optional<FiringTimes> times(List<FiringResult> firings, String note) {
+    List<FiringTimes.Firing> each =
+        withoutRun(firings).stream().map(FiringTimes.Firing::of).toList();
+    return each.isEmpty() ? Optional.empty() : Optional.of(new FiringTimes(each, note));
   }
 
   private static List<SpeedSummary> speeds(List<RunSummary> runs, Phase phase) {

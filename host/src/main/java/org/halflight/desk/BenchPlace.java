@@ -23,6 +23,7 @@ import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.MessageText;
 import org.halflight.desk.view.NextText;
 import org.halflight.desk.view.NumeralsText;
+import org.halflight.desk.view.ShownPicture;
 import org.halflight.desk.view.TwoText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.session.DialSetting;
@@ -64,6 +65,7 @@ final class BenchPlace extends Place {
   private final transient BiConsumer<Integer, String> reasons;
   private final transient BooleanSupplier hasPedal;
   private boolean looksElsewhere;
+  private boolean curveLarge;
 
   /**
    * @param acts takes what keys and clicks ask for
@@ -85,7 +87,7 @@ final class BenchPlace extends Place {
     pictures =
         new LatestWork<>(
             drawing,
-            at -> BenchPictures.all(at.view(), at.speed()),
+            at -> BenchPictures.all(at.view(), at.speed(), at.curveLarge()),
             BenchPlace::comeToTheSame,
             (at, made) -> arrived(at.speed(), made));
     next = new NextPanel(look);
@@ -110,10 +112,8 @@ final class BenchPlace extends Place {
     allKeys.add(conditions, BorderLayout.NORTH);
     allKeys.add(keys);
     hints.setVisible(false);
-    map.canvas().onChoice(this::choose);
-    row.canvas()
-        .onChoice(
-            at -> all.rejected((int) (at * all.releases().size())).ifPresent(this::askForReason));
+    map.canvas().onChoice(at -> choose(all.large(), at));
+    row.canvas().onChoice(at -> choose(all.row(), at));
 
     word.setName("verdictWord");
     word.getAccessibleContext().setAccessibleName(Words.say("desk.verdict.name"));
@@ -211,6 +211,12 @@ final class BenchPlace extends Place {
     return looked.filter(speed -> looksElsewhere);
   }
 
+  /** Shows the light curve of the last firing in the large place, or what was there before. */
+  void turnCurve() {
+    curveLarge = !curveLarge;
+    showPictures();
+  }
+
   /** The speed whose row is shown. */
   Optional<MarkedSpeed> looked() {
     return looked;
@@ -235,8 +241,14 @@ final class BenchPlace extends Place {
 
   /** Asks why the firing that is chosen in the table of the row, or the last one, is rejected. */
   void askForReason() {
-    int chosen = row.table().isShowing() ? row.table().getSelectedRow() : -1;
-    all.rejected(chosen)
+    Optional.of(all.large())
+        .filter(shown -> map.table().isShowing())
+        .flatMap(shown -> shown.rejected(map.table().getSelectedRow()))
+        .or(
+            () ->
+                Optional.of(all.row())
+                    .filter(shown -> row.table().isShowing())
+                    .flatMap(shown -> shown.rejected(row.table().getSelectedRow())))
         .or(
             () ->
                 Optional.ofNullable(view).stream()
@@ -301,11 +313,9 @@ final class BenchPlace extends Place {
     showPictures();
   }
 
-  private void choose(double place) {
-    List<MarkedSpeed> speeds = all.speeds();
-    if (!speeds.isEmpty()) {
-      lookAt(speeds.get(Math.min(speeds.size() - 1, (int) (place * speeds.size()))));
-    }
+  private void choose(ShownPicture in, double place) {
+    in.speedAt(place).ifPresent(this::lookAt);
+    in.rejectedAt(place).ifPresent(this::askForReason);
   }
 
   /**
@@ -317,7 +327,7 @@ final class BenchPlace extends Place {
       if (!looksElsewhere) {
         looked = speedToLookAt(view);
       }
-      pictures.of(new LookedAt(view, looked));
+      pictures.of(new LookedAt(view, looked, curveLarge));
     }
   }
 
@@ -333,29 +343,28 @@ final class BenchPlace extends Place {
         && one.link().serial().equals(two.link().serial())
         && one.marks().equals(two.marks())
         && one.two().equals(two.two())
-        && at.speed().equals(other.speed());
+        && at.speed().equals(other.speed())
+        && at.curveLarge() == other.curveLarge();
   }
 
   private void arrived(Optional<MarkedSpeed> at, BenchPictures.All made) {
     all = made;
-    boolean ofLinkage = at.isEmpty() && view != null && view.linkage().isShown();
-    map.whenEmpty(Words.say(ofLinkage ? "desk.linkage.plan" : "desk.map.empty"));
-    row.whenEmpty(
-        ofLinkage
-            ? Words.say("desk.linkage.words")
-            : at.map(speed -> Words.say("desk.row.notFired", speed))
-                .orElseGet(() -> Words.say("desk.row.empty")));
-    map.show(made.map(), made.mapTwin());
-    row.show(made.row(), made.rowTwin());
+    show(map, made.large(), at);
+    show(row, made.row(), at);
     word.setText(made.word().isEmpty() ? " " : made.word());
     word.getAccessibleContext().setAccessibleDescription(made.word());
     verdict.say(made.verdict());
     hints.say(made.hints());
     hints.setVisible(!made.hints().isEmpty());
     fitWords();
-    int place = at.map(made.speeds()::indexOf).orElse(-1);
-    int count = made.speeds().size();
-    map.canvas()
+  }
+
+  private static void show(PictureView view, ShownPicture shown, Optional<MarkedSpeed> at) {
+    view.whenEmpty(shown.instead());
+    view.show(shown.picture(), shown.twin());
+    int place = at.map(shown.speeds()::indexOf).orElse(-1);
+    int count = shown.speeds().size();
+    view.canvas()
         .mark(
             place < 0 ? Double.NaN : (double) place / count,
             place < 0 ? Double.NaN : (place + 1.0) / count);
