@@ -5,9 +5,12 @@ import com.formdev.flatlaf.FlatLaf;
 import com.formdev.flatlaf.FlatLightLaf;
 import com.formdev.flatlaf.util.UIScale;
 import java.awt.Color;
+import java.awt.Component;
 import java.awt.Font;
 import java.util.HashMap;
 import java.util.Map;
+import javax.swing.JComponent;
+import javax.swing.SwingUtilities;
 import javax.swing.UIManager;
 import org.halflight.chart.Theme;
 
@@ -19,6 +22,12 @@ import org.halflight.chart.Theme;
  * @param theme of the pictures
  */
 record Look(boolean dark, Theme theme) {
+  private static final double SCREEN_MILLIMETRES = 310;
+
+  private static final double SCREEN_HIGH_MILLIMETRES = SCREEN_MILLIMETRES * 9 / 16;
+
+  private static final int USUAL_WIDTH = 1366;
+
   /** Makes Swing look so. Only what is made or updated afterwards looks so. */
   static Look install(boolean dark) {
     Theme theme = dark ? Theme.DARK : Theme.LIGHT;
@@ -59,6 +68,22 @@ record Look(boolean dark, Theme theme) {
   /** A length in pixels that grows with the desktop's letters. */
   static int px(int pixels) {
     return UIScale.scale(pixels);
+  }
+
+  /**
+   * A length at the bench in pixels, so that it is read from two metres whatever the screen: the
+   * window counts as a 14-inch screen of {@value #SCREEN_MILLIMETRES} mm that it fills.
+   *
+   * @param inWindow any component of the window; before it is in one, the letters' size decides
+   */
+  static int mm(JComponent inWindow, double millimetres) {
+    Component root = SwingUtilities.getRoot(inWindow);
+    double each =
+        root == null || root.getWidth() == 0
+            ? px(USUAL_WIDTH) / SCREEN_MILLIMETRES
+            : Math.min(
+                root.getWidth() / SCREEN_MILLIMETRES, root.getHeight() / SCREEN_HIGH_MILLIMETRES);
+    return (int) Math.round(millimetres * each);
   }
 
   Color ground() {

@@ -152,7 +152,7 @@ final class DeskEndToEnd {
    * Calibration, rig check, and the profile out and in again, all of it by the place of the rig.
    */
   private void calibrate() {
-    hand.key(KeyEvent.VK_F10);
+    hand.key(KeyEvent.VK_F8);
     everyWay("2-rig");
     int firings = view().results().size();
     hand.choose("rigClock", 2);
@@ -162,8 +162,8 @@ final class DeskEndToEnd {
     // The window is quick meanwhile, and a firing waits.
     hand.key(KeyEvent.VK_F2);
     hand.key(KeyEvent.VK_F);
-    hand.await("it says why not", v -> v.said().filter(s -> s.text().contains("F10")).isPresent());
-    hand.key(KeyEvent.VK_F10);
+    hand.await("it says why not", v -> v.said().filter(s -> s.text().contains("F8")).isPresent());
+    hand.key(KeyEvent.VK_F8);
     hand.await("it is calibrated", v -> v.rig().fit().isPresent() && !v.rig().isUnderWay());
     everyWay("2-rig-calibrated");
     check(view().rig().hasProfile(), "the profile is in use: " + view().rig());
@@ -441,7 +441,7 @@ final class DeskEndToEnd {
     for (int i = 0; i < 3; i++) {
       fire();
     }
-    hand.key(KeyEvent.VK_F11);
+    hand.key(KeyEvent.VK_F6);
     javax.swing.JList<?> list = (javax.swing.JList<?>) hand.find("triedList");
     hand.await("the bounce is a fault", v -> place(list, "bounce: fault") >= 0);
     DeskHand.onScreen(
@@ -568,7 +568,7 @@ final class DeskEndToEnd {
   /** Leak test and stop check, each led through, skipped and stopped, by the keyboard. */
   private void alsoTried() {
     int firings = view().results().size();
-    hand.key(KeyEvent.VK_F11);
+    hand.key(KeyEvent.VK_F6);
     everyWay("5-tried-bounce");
     hand.click("triedLeak");
     hand.await("the first reading is asked for", v -> v.lightTest().prompt().step() == 1);
@@ -576,8 +576,8 @@ final class DeskEndToEnd {
     // Meanwhile nothing is fired: what the rig sees is no release.
     hand.key(KeyEvent.VK_F2);
     hand.key(KeyEvent.VK_F);
-    hand.await("it says why not", v -> v.said().filter(s -> s.text().contains("F11")).isPresent());
-    hand.key(KeyEvent.VK_F11);
+    hand.await("it says why not", v -> v.said().filter(s -> s.text().contains("F6")).isPresent());
+    hand.key(KeyEvent.VK_F6);
     for (int step = 1; step <= 3; step++) {
       pressDone(step);
     }
@@ -655,7 +655,7 @@ final class DeskEndToEnd {
   }
 
   private void history(List<FiringResult> before) {
-    hand.key(KeyEvent.VK_F6);
+    hand.key(KeyEvent.VK_F7);
     JTable cameras = (JTable) hand.find("cameras");
     hand.await("the camera is listed", v -> cameras.getRowCount() == 1);
     hand.fill("search", "j-17");
@@ -795,7 +795,7 @@ final class DeskEndToEnd {
   private void everyWay(String name) {
     for (boolean dark : new boolean[] {false, true}) {
       if (DeskHand.onScreen(() -> hand.window().isDark()) != dark) {
-        hand.key(KeyEvent.VK_F9);
+        hand.key(KeyEvent.VK_F11);
         hand.await("the look is another", v -> hand.window().isDark() == dark);
       }
       for (Dimension size : List.of(LARGE, SMALL)) {
@@ -803,7 +803,7 @@ final class DeskEndToEnd {
         hand.shot(shots, name + "-" + size.width + (dark ? "-dark" : "-light"));
       }
     }
-    hand.key(KeyEvent.VK_F9);
+    hand.key(KeyEvent.VK_F11);
     hand.await("light again", v -> !hand.window().isDark());
   }
 

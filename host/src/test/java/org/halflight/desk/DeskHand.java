@@ -209,7 +209,7 @@ final class DeskHand {
 
   /** Chooses an entry of the menu of mishaps, by the keyboard alone. */
   void mishap(String name) {
-    key(KeyEvent.VK_F7);
+    key(KeyEvent.VK_F9);
     await("the menu is open", view -> selected().length > 0);
     for (int i = 0; i < 20 && !isSelected("practice." + name); i++) {
       key(KeyEvent.VK_DOWN);

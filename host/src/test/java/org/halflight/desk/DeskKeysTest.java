@@ -86,7 +86,7 @@ class DeskKeysTest {
     pedal.learn(Pedal.Use.GO);
     for (int code :
         new int[] {
-          KeyEvent.VK_SPACE, KeyEvent.VK_F8, KeyEvent.VK_TAB, KeyEvent.VK_CONTROL, KeyEvent.VK_N
+          KeyEvent.VK_SPACE, KeyEvent.VK_F12, KeyEvent.VK_TAB, KeyEvent.VK_CONTROL, KeyEvent.VK_N
         }) {
       assertThat(keys.pressed(pressed(code, ' ', 1, 0), true, false)).isTrue();
       assertThat(heard.get(heard.size() - 1)).contains("has a meaning already");

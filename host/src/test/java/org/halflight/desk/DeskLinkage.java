@@ -88,7 +88,7 @@ final class DeskLinkage {
     hand.await("it is over", v -> !v.linkage().isUnderWay());
     expect("ONE CLICK");
     shot("8-one-click");
-    hand.key(KeyEvent.VK_F11);
+    hand.key(KeyEvent.VK_F6);
     hand.fill("triedPlungerAdvance", "1.60");
     hand.fill("triedPlungerShutter", "1.65");
     hand.click("triedPlunger");

@@ -255,7 +255,7 @@ final class DeskOnTheBoard {
   }
 
   private void history(List<FiringResult> before) {
-    hand.key(KeyEvent.VK_F6);
+    hand.key(KeyEvent.VK_F7);
     JTable cameras = (JTable) hand.find("cameras");
     hand.await("the camera is listed", v -> cameras.getRowCount() == 1);
     JTable drifts = hand.window().cameras().drifts().table();

@@ -76,9 +76,9 @@ final class DeskPseudo {
             KeyEvent.VK_F3,
             KeyEvent.VK_F4,
             KeyEvent.VK_F5,
+            KeyEvent.VK_F7,
+            KeyEvent.VK_F8,
             KeyEvent.VK_F6,
-            KeyEvent.VK_F10,
-            KeyEvent.VK_F11,
             KeyEvent.VK_F1,
             KeyEvent.VK_F2,
             KeyEvent.VK_D)) {

@@ -80,7 +80,7 @@ final class DeskStripSheet {
     hand.click("handBack");
     hand.await("handed back", v -> text("cameraTrouble").contains("is handed back"));
     check(!text("cameraTrouble").contains("Not ticked"), text("cameraTrouble"));
-    hand.key(KeyEvent.VK_F6);
+    hand.key(KeyEvent.VK_F7);
     hand.await("the camera is listed", v -> ((JTable) hand.find("cameras")).getRowCount() > 0);
     shot("4-cameras");
     workshop();

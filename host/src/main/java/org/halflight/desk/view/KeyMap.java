@@ -143,12 +143,17 @@ public final class KeyMap {
     keys.put("F3", UserAction.TO_LIGHT);
     keys.put("F4", UserAction.TO_CAMERA);
     keys.put("F5", UserAction.TO_RUN);
-    keys.put("F6", UserAction.TO_CAMERAS);
-    keys.put("F7", UserAction.PRACTICE);
-    keys.put("F8", UserAction.SOUNDS);
-    keys.put("F9", UserAction.THEME);
-    keys.put("F10", UserAction.TO_RIG);
-    keys.put("F11", UserAction.TO_TRIED);
+    keys.put("F7", UserAction.TO_CAMERAS);
+    keys.put("F9", UserAction.PRACTICE);
+    keys.put("F12", UserAction.SOUNDS);
+    keys.put("F11", UserAction.THEME);
+    keys.put("F8", UserAction.TO_RIG);
+    keys.put("F6", UserAction.TO_TRIED);
+    keys.put("F7", UserAction.TO_CAMERAS);
+    keys.put("F8", UserAction.TO_RIG);
+    keys.put("F9", UserAction.PRACTICE);
+    keys.put("F11", UserAction.THEME);
+    keys.put("F12", UserAction.SOUNDS);
     return Collections.unmodifiableMap(keys);
   }
 }

@@ -38,6 +38,24 @@ class KeyMapTest {
     assertThat(KeyMap.act("F2", false, true, true)).contains(UserAction.TO_BENCH);
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "F1, KEYS",
+    "F2, TO_BENCH",
+    "F3, TO_LIGHT",
+    "F4, TO_CAMERA",
+    "F5, TO_RUN",
+    "F6, TO_TRIED",
+    "F7, TO_CAMERAS",
+    "F8, TO_RIG",
+    "F9, PRACTICE",
+    "F11, THEME",
+    "F12, SOUNDS"
+  })
+  void keysOfThePlacesStandInTheOrderOfTheTopBar(String key, UserAction act) {
+    assertThat(KeyMap.act(key, false, true, false)).contains(act);
+  }
+
   @Test
   void noKeyFiresARealCamera() {
     assertThat(KeyMap.act("F", true, false, false)).isEmpty();
