@@ -4,7 +4,6 @@ import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics2D;
-import java.awt.font.GlyphVector;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javax.accessibility.AccessibleRole;
@@ -210,11 +209,5 @@ final class NumeralsPanel extends PaintedComponent {
   private static Font readable(Graphics2D g, Font font, String text, int room) {
     int least = (int) Math.ceil(WORDS_AT_LEAST * width(g, font, text));
     return fitted(g, font, text, Math.max(least, room));
-  }
-
-  /** Large letters as shapes: the same pixels whatever the text cache does. */
-  private static void drawShape(Graphics2D g, Font font, String text, int x, int y) {
-    GlyphVector glyphs = font.createGlyphVector(g.getFontRenderContext(), text);
-    g.fill(glyphs.getOutline(x, y));
   }
 }

@@ -1,9 +1,14 @@
 package org.halflight.desk;
 
+import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
+import java.awt.Shape;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
@@ -14,7 +19,15 @@ import javax.swing.JComponent;
 abstract class PaintedComponent extends JComponent implements LookListener {
   private static final long serialVersionUID = 1L;
 
+  /**
+   * A text that was drawn as shapes.
+   *
+   * @param box around its ink, in pixels of the component
+   */
+  record DrawnText(String text, Rectangle2D box, Color ink) {}
+
   private final transient AccessibleRole role;
+  private final transient List<DrawnText> drawn = new ArrayList<>();
   private transient Look look;
 
   /**
@@ -32,6 +45,7 @@ abstract class PaintedComponent extends JComponent implements LookListener {
   @Override
   protected final void paintComponent(Graphics graphics) {
     Graphics2D g = (Graphics2D) graphics.create();
+    drawn.clear();
     try {
       g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
       g.setRenderingHint(
@@ -50,6 +64,21 @@ abstract class PaintedComponent extends JComponent implements LookListener {
   public void look(Look another) {
     look = another;
     repaint();
+  }
+
+  /**
+   * Draws large letters as shapes: the same pixels whatever the text cache does. Whoever checks
+   * that texts fit finds them in {@link #drawnTexts}.
+   */
+  final void drawShape(Graphics2D g, Font font, String text, int x, int y) {
+    Shape shape = font.createGlyphVector(g.getFontRenderContext(), text).getOutline(x, y);
+    g.fill(shape);
+    drawn.add(new DrawnText(text, shape.getBounds2D(), g.getColor()));
+  }
+
+  /** The texts that were drawn as shapes when it was painted last. */
+  final List<DrawnText> drawnTexts() {
+    return List.copyOf(drawn);
   }
 
   /** The large letters, with digits so many pixels high. */
