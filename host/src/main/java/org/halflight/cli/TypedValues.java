@@ -2,6 +2,7 @@ package org.halflight.cli;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import org.halflight.speeds.DecimalComma;
 import org.halflight.words.Words;
 import picocli.CommandLine;
 import picocli.CommandLine.ITypeConverter;
@@ -50,7 +51,7 @@ final class TypedValues {
 
   /** No rate, angle or time is endless. */
   private static double finite(String text) {
-    double value = Double.parseDouble(text);
+    double value = Double.parseDouble(DecimalComma.pointed(text));
     if (!Double.isFinite(value)) {
       throw new NumberFormatException(text);
     }

@@ -18,6 +18,7 @@ import org.halflight.desk.view.HistoryText;
 import org.halflight.job.MeasuredValue;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
+import org.halflight.speeds.DecimalComma;
 import org.halflight.words.Words;
 
 /** The work log of a visit, and a line to add to it. */
@@ -95,14 +96,13 @@ final class WorkLogPanel extends JPanel {
   private void add(Consumer<Entry> onAdd) {
     Optional<MeasuredValue> measured = Optional.empty();
     if (!value.getText().isBlank()) {
-      if (!value.getText().strip().matches("-?\\d{1,6}(\\.\\d{1,6})?")
-          || unit.getText().isBlank()) {
+      String typed = DecimalComma.pointed(value.getText());
+      if (!typed.matches("-?\\d{1,6}(\\.\\d{1,6})?") || unit.getText().isBlank()) {
         trouble.setText(Words.say("desk.log.badValue"));
         return;
       }
       measured =
-          Optional.of(
-              new MeasuredValue(new BigDecimal(value.getText().strip()), unit.getText().strip()));
+          Optional.of(new MeasuredValue(new BigDecimal(typed), unit.getText().strip()));
     }
     if (text.getText().isBlank() && measured.isEmpty()) {
       trouble.setText(Words.say("desk.log.nothing"));

@@ -2,6 +2,7 @@ package org.halflight.extratest;
 
 import java.util.Locale;
 import java.util.Optional;
+import org.halflight.speeds.DecimalComma;
 
 /**
  * A stop of a lens as engraved, and the f-number behind it. The full stops are the powers of the
@@ -26,7 +27,7 @@ public record FNumber(String engraved) {
 
   /** The stop of a marking such as {@code 5.6}, {@code f/5.6} or {@code 5,6}. */
   public static Optional<FNumber> find(String marking) {
-    String plain = marking.strip().toLowerCase(Locale.ROOT).replace(',', '.');
+    String plain = DecimalComma.pointed(marking).toLowerCase(Locale.ROOT);
     String bare = plain.startsWith("f/") ? plain.substring(2) : plain;
     String number = bare.endsWith(".0") ? bare.substring(0, bare.length() - 2) : bare;
     return isNumber(number) ? Optional.of(new FNumber(number)) : Optional.empty();

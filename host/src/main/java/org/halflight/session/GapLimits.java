@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.halflight.speeds.DecimalComma;
 
 /**
  * From where to where the film advance may unlock ahead of the shutter, in mm of the stroke of the
@@ -26,7 +27,7 @@ public record GapLimits(double leastMm, double mostMm) {
 
   /** The limits that a person wrote, in mm: {@code 0..0.2} or {@code -0.1 to 0.1}. */
   public static Optional<GapLimits> find(String text) {
-    Matcher written = WRITTEN.matcher(text.strip().toLowerCase(Locale.ROOT));
+    Matcher written = WRITTEN.matcher(DecimalComma.pointed(text).toLowerCase(Locale.ROOT));
     if (!written.matches()) {
       return Optional.empty();
     }

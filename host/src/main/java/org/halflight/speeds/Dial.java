@@ -64,7 +64,7 @@ public record Dial(String name, List<MarkedSpeed> speeds, Reference reference) {
   }
 
   /**
-   * A dial from a list of markings with commas between, in any order; B, T and X may stand in it
+   * A dial from a list of markings with commas or semicolons between, in any order; B, T and X may stand in it
    * and are left out, and a marking that comes twice counts once. Taken literally as soon as one
    * marking stands for no power of two, as on the older 1-2-5-10-25-50-100 dials: on such a dial
    * the others are meant literally too.
@@ -72,8 +72,13 @@ public record Dial(String name, List<MarkedSpeed> speeds, Reference reference) {
    * @return empty where an entry is no marking, or none is left
    */
   public static Optional<Dial> custom(String list) {
+    return custom(DecimalComma.separated(list))
+        .or(() -> custom(DecimalComma.pointedEach(list)));
+  }
+
+  private static Optional<Dial> custom(List<String> list) {
     List<MarkedSpeed> speeds = new ArrayList<>();
-    for (String entry : list.split(",", -1)) {
+    for (String entry : list) {
       if (UNTIMED.contains(entry.strip())) {
         continue;
       }

@@ -39,7 +39,7 @@ public record MarkedSpeed(String label, double literalSeconds, double exactSecon
    * @return empty where this is no marking of a time
    */
   public static Optional<MarkedSpeed> find(String text) {
-    String marking = text.strip();
+    String marking = DecimalComma.pointed(text);
     if (marking.endsWith("s")) {
       marking = marking.substring(0, marking.length() - 1).strip();
     }

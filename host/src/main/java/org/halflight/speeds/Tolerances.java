@@ -2,6 +2,7 @@ package org.halflight.speeds;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -23,15 +24,22 @@ public record Tolerances(Optional<Tolerance> every, Map<MarkedSpeed, Tolerance> 
 
   /**
    * Reads what a person wrote: {@code 0.33}, {@code 1/3} or {@code 10%} for every speed, {@code
-   * 1/500=1/2} for one, with commas between; nothing for the usual ones. See {@link
+   * 1/500=1/2} for one, with commas or semicolons between; nothing for the usual ones. See {@link
    * Tolerance#find}.
    *
    * @return empty where something cannot be understood, or a speed stands there twice
    */
   public static Optional<Tolerances> find(String text) {
+    if (text.isBlank()) {
+      return Optional.of(USUAL);
+    }
+    return read(DecimalComma.separated(text)).or(() -> read(DecimalComma.pointedEach(text)));
+  }
+
+  private static Optional<Tolerances> read(List<String> parts) {
     Optional<Tolerance> every = Optional.empty();
     Map<MarkedSpeed, Tolerance> each = new LinkedHashMap<>();
-    for (String part : text.isBlank() ? new String[0] : text.split("[,;]", -1)) {
+    for (String part : parts) {
       String[] sides = part.split("=", -1);
       Optional<Tolerance> tolerance = Tolerance.find(sides[sides.length - 1]);
       Optional<MarkedSpeed> speed =

@@ -22,6 +22,7 @@ import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
 import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
+import org.halflight.speeds.DecimalComma;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.ShutterKind;
@@ -150,9 +151,19 @@ public record RunForm(
     return speeds.stream().map(MarkedSpeed::label).collect(Collectors.joining(", "));
   }
 
-  /** Stops as they are typed, one by one. */
+  /**
+   * Stops as they are typed, one by one: {@code 2.8, 4, 5.6}, {@code 2,8 4 5,6} or {@code 2,8; 4}.
+   * Where commas could be either, they separate full stops, and otherwise they are decimal commas.
+   */
   public static List<String> stops(String typed) {
-    return Arrays.asList(typed.strip().split("[,;\\s]+"));
+    String list = typed.strip();
+    List<String> separated = Arrays.asList(list.split("[,;\\s]+"));
+    boolean blanks = list.matches(".*\\d\\s+\\S.*") && !list.contains(", ");
+    boolean fullStops =
+        separated.stream().allMatch(each -> FNumber.find(each).filter(FNumber::isFullStop).isPresent());
+    return list.contains(".") || (fullStops && !list.contains(";") && !blanks)
+        ? separated
+        : Arrays.asList(DecimalComma.pointed(list).split("[,;\\s]+"));
   }
 
   /**
@@ -226,15 +237,26 @@ public record RunForm(
   }
 
   private List<MarkedSpeed> order() {
-    return Arrays.stream(speeds.split("[,;]", -1))
-        .map(String::strip)
-        .filter(each -> !each.isEmpty())
-        .map(
-            each ->
-                MarkedSpeed.find(each)
-                    .orElseThrow(() -> new Trouble(Words.say("run.badSpeed", each))))
-        .distinct()
-        .toList();
+    List<String> separated = written(DecimalComma.separated(speeds));
+    List<String> pointed = written(DecimalComma.pointedEach(speeds));
+    boolean commasSeparate =
+        separated.stream().allMatch(RunForm::isSpeed) || !pointed.stream().allMatch(RunForm::isSpeed);
+    return (commasSeparate ? separated : pointed)
+        .stream()
+            .map(
+                each ->
+                    MarkedSpeed.find(each)
+                        .orElseThrow(() -> new Trouble(Words.say("run.badSpeed", each))))
+            .distinct()
+            .toList();
+  }
+
+  private static List<String> written(List<String> parts) {
+    return parts.stream().map(String::strip).filter(each -> !each.isEmpty()).toList();
+  }
+
+  private static boolean isSpeed(String text) {
+    return MarkedSpeed.find(text).isPresent();
   }
 
   /**

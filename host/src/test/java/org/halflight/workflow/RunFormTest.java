@@ -111,6 +111,22 @@ class RunFormTest {
         .hasMessageContaining(said);
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "2.8, 4, 5.6|2.8 4 5.6",
+        "2.8,4,5.6|2.8 4 5.6",
+        "2,8 4 5,6|2.8 4 5.6",
+        "f/2,8; f/4; f/5,6|f/2.8 f/4 f/5.6",
+        "2,8, 4, 5,6|2.8 4 5.6",
+        "4,8,11|4 8 11",
+        "1,234.5, 4|1 234.5 4"
+      })
+  void stopsMayHaveDecimalCommas(String typed, String read) {
+    assertThat(RunForm.stops(typed)).containsExactly(read.split(" ", -1));
+  }
+
   @Test
   void afterAsFoundComesAsLeftOnceItIsDone() {
     RunSetup found = RunForm.usual("mine", Phase.AS_FOUND, Dial.builtIn().get(0)).read();

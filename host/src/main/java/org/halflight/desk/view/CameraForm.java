@@ -7,6 +7,7 @@ import java.util.regex.Pattern;
 import org.halflight.job.Camera;
 import org.halflight.job.FrameSize;
 import org.halflight.job.Id;
+import org.halflight.speeds.DecimalComma;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.Words;
@@ -80,7 +81,7 @@ public record CameraForm(
     }
     OptionalDouble stop = OptionalDouble.empty();
     if (!widest.isBlank()) {
-      Matcher matcher = STOP.matcher(widest.strip());
+      Matcher matcher = STOP.matcher(DecimalComma.pointed(widest));
       if (!matcher.matches() || Double.parseDouble(matcher.group(1)) == 0) {
         return trouble("desk.camera.badStop");
       }
@@ -88,7 +89,7 @@ public record CameraForm(
     }
     Optional<FrameSize> size = Optional.empty();
     if (!frame.isBlank()) {
-      Matcher matcher = FRAME.matcher(frame.strip());
+      Matcher matcher = FRAME.matcher(DecimalComma.pointed(frame));
       if (!matcher.matches()
           || Double.parseDouble(matcher.group(1)) == 0
           || Double.parseDouble(matcher.group(2)) == 0) {

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.bench.DiscRun;
 import org.halflight.calibration.PrintedDisc;
+import org.halflight.speeds.DecimalComma;
 import org.halflight.workflow.DiscSetup;
 
 /**
@@ -18,11 +19,11 @@ public record DiscForm(String cut, String turnsAMinute) {
   /** The disc; empty where these are no such numbers. */
   public Optional<DiscSetup> read() {
     try {
-      double edge = cut.isBlank() ? PrintedDisc.EDGE_MILLIMETRES : Double.parseDouble(cut.strip());
+      double edge = cut.isBlank() ? PrintedDisc.EDGE_MILLIMETRES : number(cut);
       OptionalDouble turns =
           turnsAMinute.isBlank()
               ? OptionalDouble.empty()
-              : OptionalDouble.of(Double.parseDouble(turnsAMinute.strip()));
+              : OptionalDouble.of(number(turnsAMinute));
       return turns.orElse(1) < MOST_TURNS_A_MINUTE
           ? Optional.of(
               new DiscSetup(
@@ -34,5 +35,13 @@ public record DiscForm(String cut, String turnsAMinute) {
     } catch (IllegalArgumentException noNumber) {
       return Optional.empty();
     }
+  }
+
+  /** A comma before three digits may mean thousands, and a disc may turn that fast. */
+  private static double number(String typed) {
+    if (typed.strip().matches("[1-9]\\d{0,2},\\d{3}")) {
+      throw new NumberFormatException(typed);
+    }
+    return Double.parseDouble(DecimalComma.pointed(typed));
   }
 }

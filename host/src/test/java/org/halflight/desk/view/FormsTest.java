@@ -32,12 +32,27 @@ class FormsTest {
     assertThat(CameraForm.of(camera).read(Id.ofNew()).camera()).contains(camera);
   }
 
+  @Test
+  void decimalCommasAreTaken() {
+    Camera camera =
+        new CameraForm("mine", "", ShutterKind.LEAF, "1/60", "f/5,6", "57,5 x 56,0", "")
+            .read(Id.ofNew())
+            .camera()
+            .orElseThrow();
+    assertThat(camera.widestFNumber()).hasValue(5.6);
+    assertThat(camera.frame().orElseThrow().widthMillimetres()).isEqualTo(57.5);
+    assertThat(new DiscForm("0,1", "7,8").read()).isEqualTo(new DiscForm("0.1", "7.8").read());
+    assertThat(new DiscForm("", "1.234,5").read()).isEmpty();
+    assertThat(new DiscForm("", "1,200").read()).as("a comma for thousands").isEmpty();
+  }
+
   @ParameterizedTest
   @CsvSource({
     "'', 2.8, 36 x 24, label",
     "mine, wide, 36 x 24, maximum aperture",
     "mine, 2.8, large, frame",
-    "mine, 0, 36 x 24, maximum aperture"
+    "mine, 0, 36 x 24, maximum aperture",
+    "mine, '1.234,5', 36 x 24, maximum aperture"
   })
   void whatIsWrongWithACameraIsSaid(String label, String stop, String frame, String about) {
     CameraForm.Result result =
