@@ -25,8 +25,7 @@ import org.jfree.data.Range;
  * @param rate ticks a second of the board
  * @param note where they come from; may be empty
  */
-public record EdgesPicture(
-    String title, String why, List<Edge> edges, TickRate rate, String note)
+public record EdgesPicture(String title, String why, List<Edge> edges, TickRate rate, String note)
     implements Picture {
   private static final double HALF_BAR = 0.28;
   private static final double AIR = 0.06;
@@ -44,8 +43,7 @@ public record EdgesPicture(
     time.setRange(shown);
     time.setNumberFormatOverride(Frame.plain());
     XYPlot plot =
-        Frame.bare(
-            time, Frame.names(null, lanes.stream().map(EdgesPicture::name).toList()), theme);
+        Frame.bare(time, Frame.names(null, lanes.stream().map(EdgesPicture::name).toList()), theme);
     plot.setRangeGridlinesVisible(false);
     for (int lane = 0; lane < lanes.size(); lane++) {
       double from = shown.getLowerBound();

@@ -14,7 +14,6 @@ import java.util.Set;
 import org.halflight.session.FiringCondition;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.Outcome;
-import org.halflight.session.Phase;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.ConditionWords;
 import org.halflight.words.Sentences;
@@ -273,12 +272,12 @@ public record FiringRow(
     for (int i = 0; i < releases.size(); i++) {
       Release release = releases.get(i);
       if (release.stops().isEmpty()) {
-        strip.add(i + 1, EdgeStrip.Line.ifThereIsRoom(release.words()));
+        strip.add(i + 1, EdgeStrip.Line.of(release.rejection().orElseGet(() -> release.words())));
         strip.add(
             i + 1,
             release.rejection().isPresent()
-                ? new EdgeStrip.Line(Marks.CROSSED_OUT, false, theme.quietInk(), "", true)
-                : new EdgeStrip.Line(Marks.of(release.outcome()), false, colour(theme), "", true));
+                ? EdgeStrip.Line.of(Marks.CROSSED_OUT, false, theme.quietInk())
+                : EdgeStrip.Line.of(Marks.of(release.outcome()), false, colour(theme)));
       }
     }
     return strip;
@@ -363,19 +362,15 @@ public record FiringRow(
     return legend;
   }
 
-  private boolean isAsLeft() {
-    return speed.phase() == Phase.AS_LEFT;
-  }
-
   private Shape mark() {
-    return isAsLeft() ? Marks.DIAMOND : Marks.CIRCLE;
+    return Marks.of(speed.phase());
   }
 
   private Color colour(Theme theme) {
-    return isAsLeft() ? theme.asLeft() : theme.asFound();
+    return theme.of(speed.phase());
   }
 
   private Color filling(Theme theme) {
-    return isAsLeft() ? colour(theme) : theme.background();
+    return theme.filling(speed.phase());
   }
 }

@@ -72,18 +72,19 @@ public record FiringTimes(List<Firing> firings, String note) implements Picture 
       int x = i + 1;
       if (firing.seconds().isPresent()) {
         double y = stops(firing);
+        labels.keepOff(x, y);
         labels.beside(time(firing), x, y);
         firing.rejection().ifPresent(reason -> labels.beside(reason, x, y));
       } else {
-        strip.add(x, EdgeStrip.Line.ifThereIsRoom(Sentences.outcome(firing.outcome())));
         strip.add(
             x,
-            new EdgeStrip.Line(
-                firing.rejection().isPresent() ? Marks.CROSSED_OUT : Marks.of(firing.outcome()),
-                false,
-                firing.rejection().isPresent() ? theme.quietInk() : theme.asFound(),
-                "",
-                true));
+            EdgeStrip.Line.of(
+                firing.rejection().orElseGet(() -> Sentences.outcome(firing.outcome()))));
+        strip.add(
+            x,
+            firing.rejection().isPresent()
+                ? EdgeStrip.Line.of(Marks.CROSSED_OUT, false, theme.quietInk())
+                : EdgeStrip.Line.of(Marks.of(firing.outcome()), false, theme.asFound()));
       }
     }
     plot.setDataset(data());
@@ -136,7 +137,10 @@ public record FiringTimes(List<Firing> firings, String note) implements Picture 
 
   private Range range() {
     double[] stops =
-        firings.stream().filter(f -> f.seconds().isPresent()).mapToDouble(FiringTimes::stops).toArray();
+        firings.stream()
+            .filter(f -> f.seconds().isPresent())
+            .mapToDouble(FiringTimes::stops)
+            .toArray();
     double low = java.util.Arrays.stream(stops).min().orElse(-LEAST_STOPS) - LEAST_STOPS;
     double high = java.util.Arrays.stream(stops).max().orElse(0) + LEAST_STOPS;
     double air = AIR * (high - low);

@@ -32,10 +32,21 @@ final class Keys {
       Color filling,
       Color outline,
       Theme theme) {
+    dress(renderer, row, mark, filling, outline, markSize(theme));
+  }
+
+  /** The same in another size, in pixels. */
+  static void dress(
+      XYLineAndShapeRenderer renderer,
+      int row,
+      Shape mark,
+      Color filling,
+      Color outline,
+      double size) {
     renderer.setUseFillPaint(true);
     renderer.setUseOutlinePaint(true);
     renderer.setDrawOutlines(true);
-    renderer.setSeriesShape(row, Marks.sized(mark, markSize(theme)));
+    renderer.setSeriesShape(row, Marks.sized(mark, size));
     renderer.setSeriesFillPaint(row, filling);
     renderer.setSeriesPaint(row, outline);
     renderer.setSeriesOutlinePaint(row, outline);

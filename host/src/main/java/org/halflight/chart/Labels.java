@@ -35,12 +35,15 @@ final class Labels implements PlotAnnotation.Drawing {
 
   private record Level(String text, double y, Color ink, boolean atRight) {}
 
+  private record Lane(String text, int lane) {}
+
   private final Theme theme;
   private final double reach;
   private final List<double[]> marks = new ArrayList<>();
   private final List<Label> labels = new ArrayList<>();
   private final List<AtLine> lines = new ArrayList<>();
   private final List<Level> levels = new ArrayList<>();
+  private final List<Lane> lanes = new ArrayList<>();
 
   Labels(Theme theme) {
     this(theme, Keys.markSize(theme));
@@ -87,6 +90,11 @@ final class Labels implements PlotAnnotation.Drawing {
     levels.add(new Level(text, y, ink, atRight));
   }
 
+  /** The name of a lane at its left end, over what is drawn in it. */
+  void ofLane(String text, int lane) {
+    lanes.add(new Lane(text, lane));
+  }
+
   PlotAnnotation annotation() {
     return new PlotAnnotation(this);
   }
@@ -101,6 +109,11 @@ final class Labels implements PlotAnnotation.Drawing {
               axes.x(mark[0]) - reach, axes.y(mark[1]) - reach, 2 * reach, 2 * reach));
     }
     graphics.setFont(font);
+    for (Lane lane : lanes) {
+      double top = axes.side(lane.lane()) - size(graphics, lane.text()).getHeight() / 2;
+      double left = axes.area().getMinX() + GAP_PIXELS;
+      set(graphics, axes, lane.text(), theme.ink(), left, top, taken);
+    }
     for (Level level : levels) {
       setAtLevel(graphics, axes, level, taken);
     }
@@ -156,7 +169,7 @@ final class Labels implements PlotAnnotation.Drawing {
     }
   }
 
-  private static boolean set(
+  private boolean set(
       Graphics2D graphics,
       PlotAnnotation.Axes axes,
       String text,
@@ -165,12 +178,15 @@ final class Labels implements PlotAnnotation.Drawing {
       double top,
       List<Rectangle2D> taken) {
     Rectangle2D size = size(graphics, text);
-    Rectangle2D box =
-        new Rectangle2D.Double(left, top, size.getWidth(), size.getHeight());
+    Rectangle2D box = new Rectangle2D.Double(left, top, size.getWidth(), size.getHeight());
     if (!axes.area().contains(box) || taken.stream().anyMatch(box::intersects)) {
       return false;
     }
     taken.add(box);
+    if (!lanes.isEmpty()) {
+      graphics.setPaint(theme.background());
+      graphics.fill(box);
+    }
     graphics.setPaint(ink);
     graphics.drawString(text, (float) left, (float) (top - size.getY()));
     return true;

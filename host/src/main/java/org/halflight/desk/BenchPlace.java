@@ -116,6 +116,7 @@ final class BenchPlace extends Place {
     hints.setVisible(false);
     map.canvas().onChoice(at -> choose(all.large(), at));
     row.canvas().onChoice(at -> choose(all.row(), at));
+    small.canvas().onChoice(at -> turnCurve());
 
     word.setName("verdictWord");
     word.getAccessibleContext().setAccessibleName(Words.say("desk.verdict.name"));
@@ -124,8 +125,7 @@ final class BenchPlace extends Place {
     mapSide.add(map);
     mapSide.add(hints, BorderLayout.SOUTH);
     BenchLayout.Parts parts =
-        new BenchLayout.Parts(
-            edge, next, numerals, words, say, mark, mapSide, row, small, allKeys);
+        new BenchLayout.Parts(edge, next, numerals, words, say, mark, mapSide, row, small, allKeys);
     setLayout(new BenchLayout(parts));
     parts.all().forEach(this::add);
     words.addComponentListener(
@@ -354,6 +354,7 @@ final class BenchPlace extends Place {
     all = made;
     show(map, made.large(), at);
     show(row, made.row(), at);
+    show(small, made.small(), at);
     word.setText(made.word().isEmpty() ? " " : made.word());
     word.getAccessibleContext().setAccessibleDescription(made.word());
     verdict.say(made.verdict());

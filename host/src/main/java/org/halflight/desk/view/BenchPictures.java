@@ -114,8 +114,7 @@ public final class BenchPictures {
     if (view.setup().filter(RunSetup::isStage).isPresent()) {
       return ofStages(view, looked);
     }
-    ShownPicture map =
-        speedMap(view).map(its -> ShownPicture.map(its, speeds(view))).orElseThrow();
+    ShownPicture map = speedMap(view).map(its -> ShownPicture.map(its, speeds(view))).orElseThrow();
     ShownPicture row = row(view, looked);
     boolean adjusting = view.setup().get().phase() == Phase.ADJUSTING;
     Optional<ShownPicture> test = looked.isPresent() ? Optional.empty() : ofTest(view);
@@ -200,8 +199,7 @@ public final class BenchPictures {
             speed ->
                 firingRow(view, speed)
                     .map(row -> ShownPicture.row(row, releases(view, speed)))
-                    .orElseGet(
-                        () -> ShownPicture.nothing(Words.say("desk.row.notFired", speed))))
+                    .orElseGet(() -> ShownPicture.nothing(Words.say("desk.row.notFired", speed))))
         .orElseGet(() -> ShownPicture.nothing(Words.say("desk.row.empty")));
   }
 
@@ -210,16 +208,26 @@ public final class BenchPictures {
     if (view.setup().isEmpty()) {
       return Optional.empty();
     }
-    List<RunSummary> runs = ViewedRuns.latest(view);
+    List<RunSummary> runs = onMap(view);
     return Optional.of(
         RunPictures.speedMap(
             title(runs), speeds(view), ViewedRuns.tolerances(view, view.run()), runs, note(view)));
   }
 
-  /** Adjusting is not on the map, so one run alone is named. */
+  /** While adjusting that is shown beside as found; else as left is. */
+  private static List<RunSummary> onMap(BenchView view) {
+    List<RunSummary> runs = ViewedRuns.latest(view);
+    boolean adjusting =
+        view.setup().filter(setup -> setup.phase() == Phase.ADJUSTING).isPresent()
+            && runs.stream().anyMatch(run -> run.phase() == Phase.ADJUSTING);
+    return adjusting
+        ? runs.stream().filter(run -> run.phase() != Phase.AS_LEFT).toList()
+        : RunPictures.compared(runs);
+  }
+
+  /** One run alone is named. */
   private static String title(List<RunSummary> runs) {
-    List<Phase> shown =
-        runs.stream().map(RunSummary::phase).filter(phase -> phase != Phase.ADJUSTING).toList();
+    List<Phase> shown = runs.stream().map(RunSummary::phase).distinct().toList();
     return shown.size() == 1
         ? Words.say("desk.map.titleOf", Sentences.phaseWithin(shown.get(0)))
         : Words.say("desk.map.title");

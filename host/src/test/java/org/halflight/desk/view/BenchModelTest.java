@@ -276,13 +276,15 @@ class BenchModelTest {
     BenchPictures.All before = BenchPictures.all(work.view(), Optional.of(SIXTIETH));
     FiringResult rejected = before.row().rejected(0).orElseThrow();
     assertThat(before.row().rejected(1)).isEmpty();
-    assertThat(before.row().twin().orElseThrow().cell(0, "not counted because")).isEqualTo("slipped");
+    assertThat(before.row().twin().orElseThrow().cell(0, "not counted because"))
+        .isEqualTo("slipped");
     work.handle(new SessionInput.ReasonChanged(rejected.key(), "camera slipped"));
     assertThat(MessageText.of(work.view()).text())
         .isEqualTo("Firing 1 is not counted: camera slipped.");
     assertThat(
             BenchPictures.all(work.view(), Optional.of(SIXTIETH))
-                .row().twin()
+                .row()
+                .twin()
                 .orElseThrow()
                 .cell(0, "not counted because"))
         .isEqualTo("camera slipped");
