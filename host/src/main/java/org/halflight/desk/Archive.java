@@ -311,9 +311,7 @@ final class Archive implements AutoCloseable {
   void addWaiting(Id<Visit> here) {
     thread.execute(
         () -> {
-          photos
-              .waiting()
-              .forEach(waiting -> onRecord(known -> photos.add(known, here, waiting)));
+          photos.waiting().forEach(waiting -> onRecord(known -> photos.add(known, here, waiting)));
           tellPhotos(true);
         });
   }

@@ -327,8 +327,7 @@ final class PhotosPanel extends JPanel implements LookListener {
         new FileNameExtensionFilter(
             Words.say("desk.photos.pictures"), "jpg", "jpeg", "png", "heic", "heif"));
     if (chooser.showOpenDialog(this) == JFileChooser.APPROVE_OPTION) {
-      List<Path> chosen =
-          Arrays.stream(chooser.getSelectedFiles()).map(File::toPath).toList();
+      List<Path> chosen = Arrays.stream(chooser.getSelectedFiles()).map(File::toPath).toList();
       visit.ifPresent(its -> archive.addPhotos(its, chosen));
     }
   }
@@ -392,9 +391,7 @@ final class PhotosPanel extends JPanel implements LookListener {
               ? Words.say("desk.photos.loading")
               : image.said().isEmpty() ? "" : "<html>" + image.said());
       words.setText(
-          photo.caption().isEmpty()
-              ? PhotoWords.moment(photo.takenAt(), zone)
-              : photo.caption());
+          photo.caption().isEmpty() ? PhotoWords.moment(photo.takenAt(), zone) : photo.caption());
       tile.getAccessibleContext().setAccessibleName(PhotoWords.line(index + 1, photo, zone));
       return tile;
     }
@@ -403,8 +400,7 @@ final class PhotosPanel extends JPanel implements LookListener {
   /** A picture drawn at half its size, sharp where the screen has the pixels. */
   private record Scaled(BufferedImage full, int most) implements Icon {
     private double scale() {
-      return Math.min(
-          1, (double) Look.px(most) / Math.max(full.getWidth(), full.getHeight()));
+      return Math.min(1, (double) Look.px(most) / Math.max(full.getWidth(), full.getHeight()));
     }
 
     @Override
@@ -421,8 +417,7 @@ final class PhotosPanel extends JPanel implements LookListener {
     public void paintIcon(Component on, Graphics g, int x, int y) {
       Graphics2D fine = (Graphics2D) g.create();
       fine.setRenderingHint(
-          RenderingHints.KEY_INTERPOLATION,
-          RenderingHints.VALUE_INTERPOLATION_BILINEAR);
+          RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
       fine.drawImage(full, x, y, getIconWidth(), getIconHeight(), null);
       fine.dispose();
     }
