@@ -79,9 +79,11 @@ final class FittedChart {
     return Math.max(LEAST_PADDING, usual * part * part);
   }
 
-  /** Fits a chart with one plot to the area that it is drawn in. */
+  /** Fits a chart to the area that it is drawn in. */
   static void fit(JFreeChart chart, Graphics2D graphics, Rectangle2D area, Theme theme) {
-    new FittedChart(chart, graphics, area, theme).fit((XYPlot) chart.getPlot());
+    if (chart.getPlot() instanceof XYPlot plot) {
+      new FittedChart(chart, graphics, area, theme).fit(plot);
+    }
   }
 
   private void fit(XYPlot plot) {

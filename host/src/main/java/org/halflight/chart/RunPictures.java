@@ -15,7 +15,6 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
-import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -180,10 +179,7 @@ public final class RunPictures {
   }
 
   private static String settingOf(FiringResult firing) {
-    return firing
-        .setting()
-        .map(its -> its.speed().map(Numbers::speed).orElseGet(its::label))
-        .orElseGet(() -> Words.say("chart.noSpeed"));
+    return firing.setting().map(Sentences::dial).orElseGet(() -> Words.say("chart.noSpeed"));
   }
 
   /** Firings that were made before a run was begun, so that they belong to no speed. */
