@@ -35,6 +35,7 @@ import org.halflight.session.LinkagePress;
 import org.halflight.session.PlungerAt;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
+import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -183,6 +184,15 @@ final class Archive implements AutoCloseable {
                         ? Stream.of(read.reading())
                         : Stream.empty())
             .toList();
+    for (SessionEvent each : news) {
+      if (each instanceof SessionEvent.Undone undone
+          && undone.act() instanceof SessionInput.Adjusted adjusted) {
+        thread.execute(() -> turnedBack(adjusted.words(), true));
+      } else if (each instanceof SessionEvent.Redone redone
+          && redone.act() instanceof SessionInput.Adjusted adjusted) {
+        thread.execute(() -> turnedBack(adjusted.words(), false));
+      }
+    }
     if (!readings.isEmpty()) {
       thread.execute(() -> onRecord(known -> known.keep(session.orElseThrow().key(), readings)));
     }
@@ -216,6 +226,20 @@ final class Archive implements AutoCloseable {
                                     Optional.empty(),
                                     Optional.ofNullable(runs.get(mark.run())),
                                     OptionalInt.of(mark.afterFiring()))))));
+  }
+
+  /** Of an adjustment that is undone the line in the work log is struck, and comes back with it. */
+  private void turnedBack(String words, boolean off) {
+    onRecord(
+        known ->
+            visit.stream()
+                .flatMap(here -> known.workLog(here).stream())
+                .filter(entry -> entry.kind() == WorkKind.ADJUSTED && entry.isStruck() != off)
+                .filter(entry -> entry.text().equals(words))
+                .filter(entry -> entry.run().filter(runs::containsValue).isPresent())
+                // The last one done is undone first, and the last one undone comes back first.
+                .reduce((first, second) -> off ? second : first)
+                .ifPresent(entry -> known.keep(entry.struck(off))));
   }
 
   /** The runs of this session, those before too, and those to come belong to a visit. */
