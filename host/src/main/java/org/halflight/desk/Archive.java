@@ -2,6 +2,7 @@ package org.halflight.desk;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -60,6 +61,9 @@ final class Archive implements AutoCloseable {
   private Optional<Path> sessionFile = Optional.empty();
   private Optional<Id<Visit>> visit = Optional.empty();
   private final Map<Integer, Id<Run>> runs = new HashMap<>();
+
+  /** The runs of this session that were a visit's already when it came on the bench. */
+  private final Map<Id<Visit>, List<Run>> before = new HashMap<>();
 
   /**
    * @param says takes what goes wrong, on any thread
@@ -233,7 +237,7 @@ final class Archive implements AutoCloseable {
     onRecord(
         known ->
             visit.stream()
-                .flatMap(here -> known.workLog(here).stream())
+                .flatMap(here -> known.workLogWithStruck(here).stream())
                 .filter(entry -> entry.kind() == WorkKind.ADJUSTED && entry.isStruck() != off)
                 .filter(entry -> entry.text().equals(words))
                 .filter(entry -> entry.run().filter(runs::containsValue).isPresent())
@@ -247,6 +251,7 @@ final class Archive implements AutoCloseable {
     thread.execute(
         () -> {
           visit = Optional.of(now.id());
+          onRecord(known -> before.putIfAbsent(now.id(), runsOf(known, now.id())));
           onRecord(
               known ->
                   runs.values().stream()
@@ -254,6 +259,29 @@ final class Archive implements AutoCloseable {
                       .filter(run -> run.visit().isEmpty())
                       .forEach(run -> known.keep(run.withVisit(now.id()))));
         });
+  }
+
+  /**
+   * It was a mistake: the runs that came to a visit since it is on the bench are nobody's again.
+   */
+  void letsGo(Id<Visit> gone) {
+    thread.execute(
+        () ->
+            onRecord(
+                known -> {
+                  List<Run> its = new ArrayList<>(runsOf(known, gone));
+                  its.removeAll(before.getOrDefault(gone, List.of()));
+                  its.forEach(run -> known.keep(run.withoutVisit()));
+                  before.remove(gone);
+                }));
+  }
+
+  /** The runs of this session that belong to a visit. */
+  private List<Run> runsOf(WorkshopRecord known, Id<Visit> which) {
+    return runs.values().stream()
+        .flatMap(id -> known.run(id).stream())
+        .filter(run -> run.visit().equals(Optional.of(which)))
+        .toList();
   }
 
   /** Another camera comes on the bench: runs to come are of nobody until it is named. */

@@ -42,8 +42,7 @@ final class PracticeMenu {
    * @param onCamera does something to the model camera on the thread of the bench
    * @param onChosen takes what was chosen, to be undone
    */
-  PracticeMenu(
-      Consumer<Consumer<PracticeOperator>> onCamera, Consumer<UndoStack.Act> onChosen) {
+  PracticeMenu(Consumer<Consumer<PracticeOperator>> onCamera, Consumer<UndoStack.Act> onChosen) {
     this.onCamera = onCamera;
     this.onChosen = onChosen;
     item("hang", mishap(PracticeMishap.HANG), mishap(PracticeMishap.NONE));
@@ -204,9 +203,7 @@ final class PracticeMenu {
   }
 
   private void turn(
-      JCheckBoxMenuItem item,
-      boolean on,
-      Function<Boolean, Consumer<PracticeOperator>> doing) {
+      JCheckBoxMenuItem item, boolean on, Function<Boolean, Consumer<PracticeOperator>> doing) {
     item.setSelected(on);
     onCamera.accept(doing.apply(on));
   }

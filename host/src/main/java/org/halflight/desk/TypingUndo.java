@@ -11,8 +11,8 @@ import javax.swing.text.JTextComponent;
 import javax.swing.undo.UndoManager;
 
 /**
- * Ctrl+Z in a text field undoes what was typed there since the field has the focus. For the window's
- * own thread.
+ * Ctrl+Z in a text field undoes what was typed there since the field has the focus. For the
+ * window's own thread.
  */
 final class TypingUndo {
   private static final String PROPERTY = "focusOwner";

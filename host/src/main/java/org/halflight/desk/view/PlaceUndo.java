@@ -8,8 +8,8 @@ import org.halflight.words.UserActionWords;
 import org.halflight.words.Words;
 
 /**
- * What Ctrl+Z undoes, place by place: acts of the session at the bench, and what was done at another
- * place there. For the window's own thread.
+ * What Ctrl+Z undoes, place by place: acts of the session at the bench, and what was done at
+ * another place there. For the window's own thread.
  */
 public final class PlaceUndo {
   /** Undoes and redoes acts of the session. */

@@ -42,8 +42,7 @@ class PlaceUndoTest {
     assertThat(undo.redo(UserAction.TO_CAMERA, NONE)).contains("Done again: shims: 2 to 3.");
     undo.done(UserAction.TO_CAMERA, act("a new one"));
     assertThat(undo.redoWords(UserAction.TO_CAMERA, NONE)).isEmpty();
-    assertThat(log)
-        .containsExactly("undo handed back", "undo shims: 2 to 3", "redo shims: 2 to 3");
+    assertThat(log).containsExactly("undo handed back", "undo shims: 2 to 3", "redo shims: 2 to 3");
   }
 
   @Test
