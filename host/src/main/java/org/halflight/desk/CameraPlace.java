@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import javax.swing.JButton;
@@ -19,7 +20,6 @@ import javax.swing.JTabbedPane;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
-import org.halflight.desk.view.CameraForm;
 import org.halflight.desk.view.ChecklistText;
 import org.halflight.desk.view.HistoryText;
 import org.halflight.desk.view.JobActWords;
@@ -38,6 +38,7 @@ import org.halflight.record.Edit;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.CameraForm;
 
 /** The camera on the bench, its visit with both lists, and the work log. */
 final class CameraPlace extends Place {
@@ -75,6 +76,7 @@ final class CameraPlace extends Place {
   private final JScrollPane measuredScroll = new JScrollPane(measured);
   private final WorkLogPanel log = new WorkLogPanel(this::logged);
   private final SheetPanel sheet;
+  private final PhotosPanel photos;
   private final JTabbedPane tabs = new JTabbedPane();
   private transient Optional<Camera> camera = Optional.empty();
   private transient Optional<Visit> visit = Optional.empty();
@@ -95,6 +97,7 @@ final class CameraPlace extends Place {
       Look look,
       Archive archive,
       Clock clock,
+      Executor drawing,
       Consumer<Camera> onNamed,
       Runnable onNobodys,
       Consumer<UndoStack.Act> onDone) {
@@ -128,6 +131,8 @@ final class CameraPlace extends Place {
     tabs.setName("cameraTabs");
     tabs.getAccessibleContext().setAccessibleName(Words.say("desk.camera.tabs"));
     sheet = new SheetPanel(clock, this::sheetSays);
+    photos = new PhotosPanel(archive, drawing, clock.getZone());
+    archive.onPhotos(this::photosCame);
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());
     handBack.addActionListener(event -> handBack());
@@ -179,6 +184,7 @@ final class CameraPlace extends Place {
     listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
     tabs.addTab(Words.say("desk.lists.tab"), listsAndWords);
     tabs.addTab(Words.say("desk.sheet.title"), sheet);
+    tabs.addTab(Words.say("desk.photos.tab"), photos);
     add(tabs, "cell 1 1 1 4, growy");
     lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getModel().addTableModelListener(event -> sayMeasured());
@@ -261,6 +267,7 @@ final class CameraPlace extends Place {
     measured.setForeground(look.ink());
     sheet.look(look);
     question.look(look);
+    photos.look(look);
     keep.setFont(Look.bold(1.1));
     letters(this);
     letters(form);
@@ -372,6 +379,7 @@ final class CameraPlace extends Place {
     lists.show(ChecklistText.EMPTY);
     log.show(List.of(), clock.getZone());
     sheet.show(Optional.empty(), StripSheet.EMPTY);
+    photos.show(Optional.empty());
     moved.setVisible(false);
     trouble.setText(news);
     dress();
@@ -442,6 +450,11 @@ final class CameraPlace extends Place {
                 now -> sheet.show(visit.map(Visit::id), now)));
   }
 
+  private void photosCame(String question) {
+    photos.ask(question);
+    photos.show(visit.map(Visit::id));
+  }
+
   private void sayMoved() {
     visit.ifPresent(
         here ->
@@ -484,6 +497,7 @@ final class CameraPlace extends Place {
   void comesUp() {
     showLog();
     showSheet();
+    photos.show(visit.map(Visit::id));
     visit.ifPresent(here -> archive.ask(record -> record.tried(here.id()), lists::measured));
   }
 

@@ -110,6 +110,7 @@ final class DeskWindow {
             look,
             archive,
             surroundings.clock(),
+            drawing,
             this::named,
             () -> does(BenchActions::isNobodys),
             act -> undo.done(UserAction.TO_CAMERA, act));
@@ -256,7 +257,8 @@ final class DeskWindow {
     uncaught.fault(thread, fault);
   }
 
-  private void show(BenchView shown) {
+  /** Shows a view of the bench. */
+  void show(BenchView shown) {
     view = shown;
     frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
@@ -265,7 +267,8 @@ final class DeskWindow {
     onView.accept(shown);
   }
 
-  private void act(UserAction act) {
+  /** Does what a key does. */
+  void act(UserAction act) {
     switch (act) {
       case ACCEPT -> asks(hands -> hands.run().accept());
       case WIND_TURNS -> asks(hands -> hands.run().answer(Answer.TURNS));

@@ -13,6 +13,7 @@ import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.CameraForm;
 
 /** What was changed in what is noted of a camera, in a few words, to be undone by. */
 public final class JobActWords {
