@@ -131,7 +131,7 @@ final class CameraPlace extends Place {
     tabs.setName("cameraTabs");
     tabs.getAccessibleContext().setAccessibleName(Words.say("desk.camera.tabs"));
     sheet = new SheetPanel(clock, this::sheetSays);
-    photos = new PhotosPanel(archive, drawing, clock.getZone());
+    photos = new PhotosPanel(archive, edits, drawing, clock.getZone());
     archive.onPhotos(this::photosCame);
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());

@@ -7,6 +7,7 @@ import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.Checklist;
 import org.halflight.job.Detail;
+import org.halflight.job.Photo;
 import org.halflight.job.SheetEntry;
 import org.halflight.job.SheetState;
 import org.halflight.job.StripSheet;
@@ -81,6 +82,11 @@ public final class JobActWords {
       }
     }
     return Optional.empty();
+  }
+
+  /** Which caption a picture gets. */
+  public static String caption(Photo photo, String words) {
+    return change(Words.say("act.caption", photo.name()), photo.caption(), words.strip());
   }
 
   /** What an entry of the strip sheet does to its line. */
