@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import javax.swing.JButton;
@@ -72,6 +73,7 @@ final class CameraPlace extends Place {
   private final JScrollPane measuredScroll = new JScrollPane(measured);
   private final WorkLogPanel log = new WorkLogPanel(this::logged);
   private final SheetPanel sheet;
+  private final PhotosPanel photos;
   private final JTabbedPane tabs = new JTabbedPane();
   private transient Optional<Camera> camera = Optional.empty();
   private transient Optional<Visit> visit = Optional.empty();
@@ -84,7 +86,12 @@ final class CameraPlace extends Place {
    * @param onNobodys hears that it is none of the record any more
    */
   CameraPlace(
-      Look look, Archive archive, Clock clock, Consumer<Camera> onNamed, Runnable onNobodys) {
+      Look look,
+      Archive archive,
+      Clock clock,
+      Executor drawing,
+      Consumer<Camera> onNamed,
+      Runnable onNobodys) {
     super(UserAction.TO_CAMERA);
     setLayout(
         new MigLayout(
@@ -113,6 +120,8 @@ final class CameraPlace extends Place {
     tabs.setName("cameraTabs");
     tabs.getAccessibleContext().setAccessibleName(Words.say("desk.camera.tabs"));
     sheet = new SheetPanel(clock, this::sheetSays);
+    photos = new PhotosPanel(archive, drawing, clock.getZone());
+    archive.onPhotos(this::photosCame);
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());
     handBack.addActionListener(event -> handBack());
@@ -161,6 +170,7 @@ final class CameraPlace extends Place {
     listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
     tabs.addTab(Words.say("desk.lists.tab"), listsAndWords);
     tabs.addTab(Words.say("desk.sheet.title"), sheet);
+    tabs.addTab(Words.say("desk.photos.tab"), photos);
     add(tabs, "cell 1 1 1 4, growy");
     lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getModel().addTableModelListener(event -> sayMeasured());
@@ -212,6 +222,7 @@ final class CameraPlace extends Place {
     measured.setBackground(look.ground());
     measured.setForeground(look.ink());
     sheet.look(look);
+    photos.look(look);
     keep.setFont(Look.bold(1.1));
     letters(this);
     letters(form);
@@ -288,6 +299,7 @@ final class CameraPlace extends Place {
     lists.show(ChecklistText.EMPTY);
     log.show(List.of(), clock.getZone());
     sheet.show(Optional.empty(), StripSheet.EMPTY);
+    photos.show(Optional.empty());
     moved.setVisible(false);
     trouble.setText("");
     dress();
@@ -337,6 +349,11 @@ final class CameraPlace extends Place {
                 now -> sheet.show(visit.map(Visit::id), now)));
   }
 
+  private void photosCame(String question) {
+    photos.ask(question);
+    photos.show(visit.map(Visit::id));
+  }
+
   private void sayMoved() {
     visit.ifPresent(
         here ->
@@ -374,6 +391,7 @@ final class CameraPlace extends Place {
   void comesUp() {
     showLog();
     showSheet();
+    photos.show(visit.map(Visit::id));
     visit.ifPresent(here -> archive.ask(record -> record.tried(here.id()), lists::measured));
   }
 

@@ -103,7 +103,12 @@ final class DeskWindow {
     tried = new ExtraTestsPlace(look, drawing, surroundings.nanos(), this::does);
     camera =
         new CameraPlace(
-            look, archive, surroundings.clock(), this::named, () -> does(BenchActions::isNobodys));
+            look,
+            archive,
+            surroundings.clock(),
+            drawing,
+            this::named,
+            () -> does(BenchActions::isNobodys));
     cameras = new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen);
     places =
         new Places(
