@@ -25,6 +25,9 @@ import org.halflight.time.TickRate;
  * port and no clock. Not safe for use by several threads.
  */
 public final class AimMeter {
+  /** Ends a request; blocks that come before its answer are of that request still. */
+  static final RigCommand STOP = new RigCommand.MeasureLight(Channel.CENTRE_LOW, 0);
+
   /** Blocks of one round, for all sensors together: of three each has whole cycles of 100 Hz. */
   private static final int ROUND_BLOCKS = 30;
 
@@ -78,7 +81,7 @@ public final class AimMeter {
     asked = Optional.empty();
     gathered.clear();
     ofTheLamp.clear();
-    return new RigCommand.MeasureLight(Channel.CENTRE_LOW, 0);
+    return STOP;
   }
 
   /** Hears what the rig says; gives the next command where it has asked for light, if any. */

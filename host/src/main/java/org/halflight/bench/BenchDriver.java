@@ -295,10 +295,9 @@ public final class BenchDriver implements AutoCloseable {
     if (givenUp) {
       news.addAll(light.unanswered());
     }
-    // Light blocks follow the answer of their request: before it they are of another one.
     boolean tooEarly =
-        (said instanceof RigEvent.TimeAt || said instanceof RigMessage.LightBlock)
-            && commands.isWaiting();
+        (said instanceof RigEvent.TimeAt && commands.isWaiting())
+            || (said instanceof RigMessage.LightBlock && commands.isWaitingFor(AimMeter.STOP));
     if (!answersNobody && !tooEarly) {
       news.addAll(light.onEvent(said));
     }
