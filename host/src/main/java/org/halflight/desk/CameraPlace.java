@@ -20,7 +20,6 @@ import javax.swing.JTabbedPane;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
-import org.halflight.desk.view.CameraForm;
 import org.halflight.desk.view.ChecklistText;
 import org.halflight.desk.view.HistoryText;
 import org.halflight.desk.view.UserAction;
@@ -36,6 +35,7 @@ import org.halflight.job.WorkEntry;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.CameraForm;
 
 /** The camera on the bench, its visit with both lists, and the work log. */
 final class CameraPlace extends Place {

@@ -250,7 +250,8 @@ final class DeskWindow {
     uncaught.fault(thread, fault);
   }
 
-  private void show(BenchView shown) {
+  /** Shows a view of the bench. */
+  void show(BenchView shown) {
     view = shown;
     frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
@@ -259,7 +260,8 @@ final class DeskWindow {
     onView.accept(shown);
   }
 
-  private void act(UserAction act) {
+  /** Does what a key does. */
+  void act(UserAction act) {
     switch (act) {
       case ACCEPT -> asks(hands -> hands.run().accept());
       case WIND_TURNS -> asks(hands -> hands.run().answer(Answer.TURNS));
