@@ -24,6 +24,7 @@ import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
 import org.halflight.record.DataFolder;
+import org.halflight.record.Edit;
 import org.halflight.record.SessionFolder;
 import org.halflight.record.SessionStart;
 import org.halflight.record.WorkshopRecord;
@@ -249,6 +250,15 @@ final class Archive implements AutoCloseable {
                   T found = question.apply(known);
                   SwingUtilities.invokeLater(() -> answer.accept(found));
                 }));
+  }
+
+  /**
+   * Changes what is noted.
+   *
+   * @param back takes what takes it back, on the window's own thread; not called after trouble
+   */
+  void change(Edit edit, Consumer<Edit> back) {
+    ask(edit::on, back);
   }
 
   /** Ends when everything is kept. */

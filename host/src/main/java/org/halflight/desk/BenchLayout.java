@@ -4,25 +4,44 @@ import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.LayoutManager;
+import java.util.stream.Stream;
+import javax.swing.JComponent;
 
 /**
- * Where things stand on the bench: figures above, one sentence, pictures in the middle, keys below,
- * the edge bar at the left. Figures and sentence get what they need; the pictures get the rest.
+ * Where things are on the bench. The edge bar at the left; beside it the column that is read from
+ * two metres, whose parts never change place; right of that the pictures, and one sentence under
+ * them; the keys below. Only the pictures give way.
  */
 final class BenchLayout implements LayoutManager {
-  private static final double NEXT_SHARE = 0.30;
-  private static final double MAP_SHARE = 0.61;
+  private static final double COLUMN_SHARE = 1 / 3.0;
+
+  /** Of what is left beside the column. */
+  private static final double ROW_SHARE = 0.6;
+
+  private static final double LARGE_SHARE = 0.64;
+
+  /** Of the whole bench: the large picture is more than half of the window. */
+  private static final double LARGE_LEAST = 0.555;
+
+  /** In a narrower window the small picture has no place. */
+  private static final int SMALL_FROM_WIDTH = 1200;
 
   /** What is laid out; all of it is in the container. */
   record Parts(
-      Component edge,
-      Component next,
-      Component numerals,
-      Component say,
-      Component mark,
-      Component map,
-      Component row,
-      Component keys) {}
+      JComponent edge,
+      JComponent next,
+      JComponent numerals,
+      JComponent advice,
+      JComponent say,
+      JComponent mark,
+      JComponent large,
+      JComponent row,
+      JComponent small,
+      JComponent keys) {
+    Stream<JComponent> all() {
+      return Stream.of(edge, next, numerals, advice, say, mark, large, row, small, keys);
+    }
+  }
 
   private final Parts parts;
 
@@ -53,24 +72,39 @@ final class BenchLayout implements LayoutManager {
     int edge = parts.edge().getPreferredSize().width;
     parts.edge().setBounds(0, 0, edge, height);
     int room = width - edge;
-    int band = parts.numerals().getPreferredSize().height;
-    int next = (int) (room * NEXT_SHARE);
-    parts.next().setBounds(edge, 0, next, band);
-    parts.numerals().setBounds(edge + next, 0, room - next, band);
-    int y = band;
-    int say = parts.say().getPreferredSize().height;
-    parts.say().setBounds(edge, y, room, say);
-    y += say;
+    int bottom = above(parts.keys(), edge, room, height);
     if (parts.mark().isVisible()) {
-      int mark = parts.mark().getPreferredSize().height;
-      parts.mark().setBounds(edge, y, room, mark);
-      y += mark;
+      bottom = above(parts.mark(), edge, room, bottom);
     }
-    int keys = parts.keys().getPreferredSize().height;
-    parts.keys().setBounds(edge, height - keys, room, keys);
-    int pictures = Math.max(0, height - keys - y);
-    int map = (int) (room * MAP_SHARE);
-    parts.map().setBounds(edge, y, map, pictures);
-    parts.row().setBounds(edge + map, y, room - map, pictures);
+    int column = (int) Math.ceil(width * COLUMN_SHARE);
+    layColumn(edge, column, bottom);
+    layPictures(edge + column, width - edge - column, bottom, height);
+  }
+
+  private static int above(JComponent part, int x, int width, int bottom) {
+    int height = Math.min(bottom, part.getPreferredSize().height);
+    part.setBounds(x, bottom - height, width, height);
+    return bottom - height;
+  }
+
+  private void layColumn(int x, int width, int height) {
+    int next = Math.min(parts.next().getPreferredSize().height, height);
+    int numerals = Math.min(parts.numerals().getPreferredSize().height, height - next);
+    parts.next().setBounds(x, 0, width, next);
+    parts.numerals().setBounds(x, next, width, numerals);
+    parts.advice().setBounds(x, next + numerals, width, height - next - numerals);
+  }
+
+  private void layPictures(int x, int width, int bottom, int whole) {
+    parts.say().setSize(width, bottom);
+    int below = above(parts.say(), x, width, bottom);
+    int large =
+        Math.min(below, (int) Math.ceil(Math.max(below * LARGE_SHARE, whole * LARGE_LEAST)));
+    boolean isWide = parts.edge().getParent().getWidth() >= Look.px(SMALL_FROM_WIDTH);
+    int row = isWide ? (int) (width * ROW_SHARE) : width;
+    parts.large().setBounds(x, 0, width, large);
+    parts.row().setBounds(x, large, row, below - large);
+    parts.small().setVisible(isWide);
+    parts.small().setBounds(x + row, large, width - row, below - large);
   }
 }

@@ -11,7 +11,6 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import javax.swing.BorderFactory;
-import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
@@ -43,6 +42,7 @@ final class BenchPlace extends Place {
   private final MessageLine say;
   private final PictureView map;
   private final PictureView row;
+  private final PictureView small;
   private final JLabel word = new JLabel(" ");
   private final ReadOnlyText verdict = new ReadOnlyText("verdict", Words.say("desk.verdict.name"));
   private final ReadOnlyText hints = new ReadOnlyText("hints", Words.say("desk.hints.name"));
@@ -53,7 +53,6 @@ final class BenchPlace extends Place {
   private final KeyBar fromNowOn;
   private final JPanel allKeys = new JPanel(new BorderLayout());
   private final JPanel mapSide = new JPanel(new BorderLayout());
-  private final JPanel rowSide = new JPanel(new BorderLayout());
   private final Timer slow;
   private transient Look look;
   private transient @Nullable BenchView view;
@@ -98,6 +97,9 @@ final class BenchPlace extends Place {
     row =
         new PictureView(
             Words.say("desk.row.title"), Words.say("desk.row.empty"), look, drawing, nanos);
+    small =
+        new PictureView(
+            Words.say("desk.small.title"), Words.say("desk.small.empty"), look, drawing, nanos);
     mark = new MarkField(look);
     this.marks = marks;
     this.reasons = reasons;
@@ -121,15 +123,12 @@ final class BenchPlace extends Place {
     words.add(verdict);
     mapSide.add(map);
     mapSide.add(hints, BorderLayout.SOUTH);
-    rowSide.add(row);
-    rowSide.add(words, BorderLayout.SOUTH);
-    setLayout(
-        new BenchLayout(
-            new BenchLayout.Parts(edge, next, numerals, say, mark, mapSide, rowSide, allKeys)));
-    for (JComponent each : List.of(edge, next, numerals, say, mark, mapSide, rowSide, allKeys)) {
-      add(each);
-    }
-    rowSide.addComponentListener(
+    BenchLayout.Parts parts =
+        new BenchLayout.Parts(
+            edge, next, numerals, words, say, mark, mapSide, row, small, allKeys);
+    setLayout(new BenchLayout(parts));
+    parts.all().forEach(this::add);
+    words.addComponentListener(
         new ComponentAdapter() {
           @Override
           public void componentResized(ComponentEvent event) {
@@ -157,6 +156,11 @@ final class BenchPlace extends Place {
 
   PictureView row() {
     return row;
+  }
+
+  /** The picture of the last firing. */
+  PictureView small() {
+    return small;
   }
 
   /** Shows a view: the figures at once, the pictures soon. */
@@ -187,7 +191,8 @@ final class BenchPlace extends Place {
     return !slow.isRunning()
         && pictures.isDone()
         && map.canvas().isUpToDate()
-        && row.canvas().isUpToDate();
+        && row.canvas().isUpToDate()
+        && small.canvas().isUpToDate();
   }
 
   @Override
@@ -266,7 +271,6 @@ final class BenchPlace extends Place {
     look = another;
     setBackground(look.ground());
     mapSide.setBackground(look.ground());
-    rowSide.setBackground(look.ground());
     words.setBackground(look.ground());
     word.setFont(Look.bold(1.25));
     word.setForeground(look.ink());
@@ -279,7 +283,7 @@ final class BenchPlace extends Place {
           BorderFactory.createEmptyBorder(Look.px(2), Look.px(22), Look.px(8), Look.px(20)));
     }
     for (LookListener each :
-        List.of(next, numerals, edge, say, map, row, mark, keys, ofLast, fromNowOn)) {
+        List.of(next, numerals, edge, say, map, row, small, mark, keys, ofLast, fromNowOn)) {
       each.look(look);
     }
   }
@@ -288,10 +292,9 @@ final class BenchPlace extends Place {
    * Wrapped text is as high as it is at the width that it has, which the layout must know first.
    */
   private void fitWords() {
-    verdict.setSize(Math.max(1, rowSide.getWidth()), Short.MAX_VALUE);
+    verdict.setSize(Math.max(1, words.getWidth()), Short.MAX_VALUE);
     hints.setSize(Math.max(1, mapSide.getWidth()), Short.MAX_VALUE);
     words.invalidate();
-    rowSide.revalidate();
     mapSide.revalidate();
   }
 

@@ -37,7 +37,7 @@ final class NextPanel extends PaintedComponent {
 
   @Override
   public Dimension getPreferredSize() {
-    return new Dimension(Look.px(400), Look.px(150));
+    return new Dimension(Look.mm(this, 100), Look.mm(this, 41));
   }
 
   @Override

@@ -75,9 +75,7 @@ final class NumeralsPanel extends PaintedComponent {
 
   @Override
   public Dimension getPreferredSize() {
-    int digits = digitHeight(this);
-    int note = getFontMetrics(Look.letters(1.1)).getHeight();
-    return new Dimension(5 * digits, (int) (digits * 1.12) + note + Look.px(22));
+    return new Dimension(Look.mm(this, 100), Look.mm(this, 61));
   }
 
   @Override

@@ -7,6 +7,7 @@ import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.DoubleConsumer;
 import java.util.function.LongSupplier;
@@ -75,6 +76,11 @@ final class PictureCanvas extends PaintedComponent {
       picture = another;
       draw();
     }
+  }
+
+  /** The picture that was asked for last. */
+  Optional<Picture> picture() {
+    return Optional.ofNullable(picture);
   }
 
   /** Marks a part of the plot, from 0 at its left to 1 at its right; not a number for none. */

@@ -101,8 +101,7 @@ final class WorkLogPanel extends JPanel {
         trouble.setText(Words.say("desk.log.badValue"));
         return;
       }
-      measured =
-          Optional.of(new MeasuredValue(new BigDecimal(typed), unit.getText().strip()));
+      measured = Optional.of(new MeasuredValue(new BigDecimal(typed), unit.getText().strip()));
     }
     if (text.getText().isBlank() && measured.isEmpty()) {
       trouble.setText(Words.say("desk.log.nothing"));

@@ -40,6 +40,11 @@ public record SheetEntry(
     return new SheetEntry(Id.ofNew(), visit, line, now, item, place, words, to);
   }
 
+  /** The next entry of the same line, which says the same again. */
+  public SheetEntry again(Instant now) {
+    return turned(state, now);
+  }
+
   /** The next entry of the same line, with other words; it is asked back again. */
   public SheetEntry corrected(String otherPlace, String otherWords, Instant now) {
     return new SheetEntry(

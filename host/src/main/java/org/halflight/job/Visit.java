@@ -57,6 +57,17 @@ public record Visit(
     return new Visit(id, camera, jobNumber, receivedAt, handedBackAt, intake, handBack, details);
   }
 
+  /** The same visit, not handed back. */
+  public Visit hereAgain() {
+    return new Visit(
+        id, camera, jobNumber, receivedAt, Optional.empty(), intake, handBack, details);
+  }
+
+  /** Whether the camera was here at a moment. */
+  public boolean isOpenAt(Instant at) {
+    return !at.isBefore(receivedAt) && handedBackAt.map(at::isBefore).orElse(true);
+  }
+
   /** The same visit at its end. */
   public Visit handedBack(Instant at, Checklist handBack) {
     return new Visit(id, camera, jobNumber, receivedAt, Optional.of(at), intake, handBack, details);

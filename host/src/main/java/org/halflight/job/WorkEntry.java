@@ -15,6 +15,7 @@ import java.util.OptionalInt;
  * @param measured a value that was measured, with its unit
  * @param run the run in whose course it was done, for adjustments whose effect is watched
  * @param afterFiring number of the firing of that session after which it was done
+ * @param isStruck whether it was taken back; it stays and no longer counts
  */
 public record WorkEntry(
     Id<WorkEntry> id,
@@ -24,7 +25,21 @@ public record WorkEntry(
     String text,
     Optional<MeasuredValue> measured,
     Optional<Id<Run>> run,
-    OptionalInt afterFiring) {
+    OptionalInt afterFiring,
+    boolean isStruck) {
+  /** An entry that counts. */
+  public WorkEntry(
+      Id<WorkEntry> id,
+      Id<Visit> visit,
+      Instant at,
+      WorkKind kind,
+      String text,
+      Optional<MeasuredValue> measured,
+      Optional<Id<Run>> run,
+      OptionalInt afterFiring) {
+    this(id, visit, at, kind, text, measured, run, afterFiring, false);
+  }
+
   /** An entry of words only, at no run. */
   public static WorkEntry of(Id<Visit> visit, Instant at, WorkKind kind, String text) {
     return new WorkEntry(
@@ -33,6 +48,16 @@ public record WorkEntry(
 
   /** The same entry under a number of the record. */
   public WorkEntry withId(Id<WorkEntry> id) {
-    return new WorkEntry(id, visit, at, kind, text, measured, run, afterFiring);
+    return new WorkEntry(id, visit, at, kind, text, measured, run, afterFiring, isStruck);
+  }
+
+  /** The same entry with other words; when and where in the work it was written stays. */
+  public WorkEntry with(WorkKind kind, String text, Optional<MeasuredValue> measured) {
+    return new WorkEntry(id, visit, at, kind, text, measured, run, afterFiring, isStruck);
+  }
+
+  /** The same entry taken back, or counted again. */
+  public WorkEntry struck(boolean isStruck) {
+    return new WorkEntry(id, visit, at, kind, text, measured, run, afterFiring, isStruck);
   }
 }

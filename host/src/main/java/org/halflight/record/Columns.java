@@ -56,6 +56,12 @@ final class Columns {
     return setOptional(column, value.map(words::word));
   }
 
+  /** {@code yes} where something holds, else nothing: rows of earlier forms stay as they are. */
+  Columns setIf(String column, boolean holds) {
+    values.put(column, holds ? Detail.YES : null);
+    return this;
+  }
+
   /** Details under their words, with an underscore for a hyphen. */
   Columns set(List<Detail> which, Details details) {
     for (Detail detail : which) {

@@ -39,6 +39,11 @@ final class Row {
     return Optional.ofNullable(row.getString(column));
   }
 
+  /** Whether something holds: {@code yes}, or nothing. */
+  static boolean isYes(ResultSet row, String column) throws SQLException {
+    return text(row, column).isPresent();
+  }
+
   /** A text that every row has; a damaged one may not. */
   static String given(ResultSet row, String column) throws SQLException {
     return text(row, column).orElseThrow();

@@ -61,6 +61,7 @@ final class RowCrc {
     keys.put("work_entry", List.of("id"));
     keys.put("correction", List.of("id"));
     keys.put("sheet_entry", List.of("id"));
+    keys.put("photo", List.of("id"));
     keys.put("bench_session", List.of("id"));
     keys.put("rig_start", List.of("rig_serial", "boot_count"));
     keys.put("run", List.of("id"));

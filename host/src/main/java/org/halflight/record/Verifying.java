@@ -229,6 +229,7 @@ final class Verifying {
             read(connection, row, each -> List.of(VisitRows.item(each), VisitRows.finding(each)));
         case "work_entry" -> read(connection, row, WorkRows::read);
         case "sheet_entry" -> read(connection, row, SheetRows::read);
+        case "photo" -> read(connection, row, PhotoRows::read);
         case "run" ->
             Query.asTheyStand(
                 connection,

@@ -57,6 +57,14 @@ final class VisitRows {
     return list(connection, "WHERE camera_id = ?", camera.value());
   }
 
+  /** The visits that were open at a moment, the first one first. */
+  static List<Visit> openAt(Connection connection, Instant at) throws SQLException {
+    return list(
+        connection,
+        "WHERE received_at_millis <= ?1 AND coalesce(handed_back_at_millis > ?1, 1)",
+        at.toEpochMilli());
+  }
+
   private static List<Visit> list(Connection connection, String where, long value)
       throws SQLException {
     List<Visit> visits = new ArrayList<>();

@@ -32,11 +32,17 @@ final class WorkRows {
             .setOptional("run_id", entry.run().map(Id::value))
             .set(
                 "after_firing_number",
-                after.isPresent() ? OptionalLong.of(after.getAsInt()) : OptionalLong.empty());
+                after.isPresent() ? OptionalLong.of(after.getAsInt()) : OptionalLong.empty())
+            .setIf("struck", entry.isStruck());
     return entry.withId(columns.keep(connection, "work_entry", entry.id(), now));
   }
 
-  /** The work log of a visit, in order of time. */
+  static Optional<WorkEntry> find(Connection connection, Id<WorkEntry> id) throws SQLException {
+    return Query.first(
+        connection, "SELECT * FROM work_entry WHERE id = ?", WorkRows::read, id.value());
+  }
+
+  /** The work log of a visit, in order of time, entries taken back too. */
   static List<WorkEntry> of(Connection connection, Id<Visit> visit) throws SQLException {
     return Query.list(
         connection,
@@ -59,6 +65,7 @@ final class WorkRows {
             ? Optional.of(new MeasuredValue(new BigDecimal(value.get()), unit.get()))
             : Optional.empty(),
         run.isPresent() ? Optional.of(new Id<>(run.getAsLong())) : Optional.empty(),
-        Row.count(row, "after_firing_number"));
+        Row.count(row, "after_firing_number"),
+        Row.isYes(row, "struck"));
   }
 }

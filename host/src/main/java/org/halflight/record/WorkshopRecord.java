@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,7 @@ import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Camera;
 import org.halflight.job.Correction;
 import org.halflight.job.Id;
+import org.halflight.job.Photo;
 import org.halflight.job.Run;
 import org.halflight.job.SheetEntry;
 import org.halflight.job.StripSheet;
@@ -138,6 +140,11 @@ public final class WorkshopRecord implements AutoCloseable {
     return database.write(connection -> WorkRows.keep(connection, entry, clock.instant()));
   }
 
+  /** Keeps what is noted of a picture, like {@link #keep(Camera)}. Its file is another matter. */
+  public Photo keep(Photo photo) {
+    return database.write(connection -> PhotoRows.keep(connection, photo, clock.instant()));
+  }
+
   /** Adds an entry to a strip sheet; entries are never changed. */
   public SheetEntry add(SheetEntry entry) {
     return database.write(connection -> SheetRows.add(connection, entry));
@@ -173,6 +180,12 @@ public final class WorkshopRecord implements AutoCloseable {
         connection -> Corrections.of(connection, "work_entry", entry.id().value()));
   }
 
+  /** What was corrected in what is noted of a picture, the oldest first. */
+  public List<Correction> corrections(Photo photo) {
+    return database.read(
+        connection -> Corrections.of(connection, PhotoRows.TABLE, photo.id().value()));
+  }
+
   /** The camera of a number. */
   public Optional<Camera> camera(Id<Camera> id) {
     return database.read(connection -> CameraRows.find(connection, id));
@@ -201,9 +214,44 @@ public final class WorkshopRecord implements AutoCloseable {
     return database.read(connection -> VisitRows.of(connection, camera));
   }
 
-  /** The work log of a visit, in order of time. */
+  /** The work log of a visit, in order of time, without what was taken back. */
   public List<WorkEntry> workLog(Id<Visit> visit) {
+    return workLogWithStruck(visit).stream().filter(entry -> !entry.isStruck()).toList();
+  }
+
+  /** The work log of a visit, in order of time, with what was taken back. */
+  public List<WorkEntry> workLogWithStruck(Id<Visit> visit) {
     return database.read(connection -> WorkRows.of(connection, visit));
+  }
+
+  /** The entry of a work log of a number. */
+  public Optional<WorkEntry> workEntry(Id<WorkEntry> id) {
+    return database.read(connection -> WorkRows.find(connection, id));
+  }
+
+  /** The pictures of a visit in order of time, without those taken off. */
+  public List<Photo> photos(Id<Visit> visit) {
+    return photosWithOff(visit).stream().filter(photo -> !photo.isOff()).toList();
+  }
+
+  /** The pictures of a visit in order of time, with those taken off. */
+  public List<Photo> photosWithOff(Id<Visit> visit) {
+    return database.read(connection -> PhotoRows.of(connection, visit));
+  }
+
+  /** The picture of a number. */
+  public Optional<Photo> photo(Id<Photo> id) {
+    return database.read(connection -> PhotoRows.find(connection, id));
+  }
+
+  /** What is noted of one picture, at whatever visits. */
+  public List<Photo> photosOf(String sha256) {
+    return database.read(connection -> PhotoRows.ofSum(connection, sha256));
+  }
+
+  /** The visits during which a camera was here at a moment, the one that came in first first. */
+  public List<Visit> visitsOpenAt(Instant at) {
+    return database.read(connection -> VisitRows.openAt(connection, at));
   }
 
   /** The strip sheet of a visit. */

@@ -7,7 +7,7 @@ import org.halflight.stored.StoredWords;
 public enum LinkageStep {
   /** Cocked and tapped, not pressed: it must stay cocked. */
   REST(1),
-  /** Pressed over a second, stopped at the first sound, light or movement, and let go. */
+  /** Pressed slowly, held at the first sound, light or movement, and let go. */
   STOP(5),
   /** Pressed slowly to the end. */
   SQUEEZE(5),

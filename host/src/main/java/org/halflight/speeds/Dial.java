@@ -64,16 +64,15 @@ public record Dial(String name, List<MarkedSpeed> speeds, Reference reference) {
   }
 
   /**
-   * A dial from a list of markings with commas or semicolons between, in any order; B, T and X may stand in it
-   * and are left out, and a marking that comes twice counts once. Taken literally as soon as one
-   * marking stands for no power of two, as on the older 1-2-5-10-25-50-100 dials: on such a dial
-   * the others are meant literally too.
+   * A dial from a list of markings with commas or semicolons between, in any order; B, T and X may
+   * stand in it and are left out, and a marking that comes twice counts once. Taken literally as
+   * soon as one marking stands for no power of two, as on the older 1-2-5-10-25-50-100 dials: on
+   * such a dial the others are meant literally too.
    *
    * @return empty where an entry is no marking, or none is left
    */
   public static Optional<Dial> custom(String list) {
-    return custom(DecimalComma.separated(list))
-        .or(() -> custom(DecimalComma.pointedEach(list)));
+    return custom(DecimalComma.separated(list)).or(() -> custom(DecimalComma.pointedEach(list)));
   }
 
   private static Optional<Dial> custom(List<String> list) {

@@ -54,8 +54,8 @@ public record Tolerance(double slowStops, double fastStops) {
   }
 
   /**
-   * Reads stops either way, {@code 0.33}, {@code 0,33} or {@code 1/3}, stops slow and fast, {@code +0.5-0.3}, or
-   * a percentage of the time, {@code 10%}.
+   * Reads stops either way, {@code 0.33}, {@code 0,33} or {@code 1/3}, stops slow and fast, {@code
+   * +0.5-0.3}, or a percentage of the time, {@code 10%}.
    *
    * @return empty where this is no tolerance
    */

@@ -160,7 +160,8 @@ public record RunForm(
     List<String> separated = Arrays.asList(list.split("[,;\\s]+"));
     boolean blanks = list.matches(".*\\d\\s+\\S.*") && !list.contains(", ");
     boolean fullStops =
-        separated.stream().allMatch(each -> FNumber.find(each).filter(FNumber::isFullStop).isPresent());
+        separated.stream()
+            .allMatch(each -> FNumber.find(each).filter(FNumber::isFullStop).isPresent());
     return list.contains(".") || (fullStops && !list.contains(";") && !blanks)
         ? separated
         : Arrays.asList(DecimalComma.pointed(list).split("[,;\\s]+"));
@@ -240,7 +241,8 @@ public record RunForm(
     List<String> separated = written(DecimalComma.separated(speeds));
     List<String> pointed = written(DecimalComma.pointedEach(speeds));
     boolean commasSeparate =
-        separated.stream().allMatch(RunForm::isSpeed) || !pointed.stream().allMatch(RunForm::isSpeed);
+        separated.stream().allMatch(RunForm::isSpeed)
+            || !pointed.stream().allMatch(RunForm::isSpeed);
     return (commasSeparate ? separated : pointed)
         .stream()
             .map(

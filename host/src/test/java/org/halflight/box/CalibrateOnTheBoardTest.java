@@ -172,7 +172,7 @@ class CalibrateOnTheBoardTest {
       List<String> said = new ArrayList<>();
       assertThat(execute(box, said, "Making reference pulses", "calibrate", "--port", box.port()))
           .isEqualTo(1);
-      assertThat(said).last().asString().startsWith("You stopped it.");
+      assertThat(said).last().asString().startsWith("You ended it.");
       isDarkAndStays(box);
 
       endedFromOutside(box);

@@ -42,7 +42,7 @@ class CommandsOnTheBoardTest {
       assertThat(String.join("\n", first))
           .contains("The light is set")
           .contains("1/60: cock and fire (1 of 3).")
-          .contains("Stopped. Everything is kept");
+          .contains("Left for now. Everything is kept");
 
       List<String> second = new ArrayList<>();
       assertThat(execute(box, second, 99, run)).isZero();

@@ -296,7 +296,7 @@ class SimulatedBoardTest {
               .findFirst()
               .orElseThrow()
               .sentence();
-      assertThat(sentence).contains("BOX-0001").contains("stopped answering").contains("kept");
+      assertThat(sentence).contains("BOX-0001").contains("no longer answers").contains("kept");
     }
   }
 

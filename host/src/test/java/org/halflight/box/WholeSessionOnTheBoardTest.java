@@ -37,11 +37,11 @@ class WholeSessionOnTheBoardTest {
   private static final Pattern FIRE =
       Pattern.compile("^(?:SET )?(1/\\d+)(?:: cock and fire|, then wind)");
   private static final Pattern STEP =
-      Pattern.compile("(Rest check|Stop and let go|Slow squeeze|Quick tap)(?:,| again|:)");
+      Pattern.compile("(Rest check|Pause and let go|Slow squeeze|Quick tap)(?:,| again|:)");
   private static final Map<String, LinkageStep> STEPS =
       Map.of(
           "Rest check", LinkageStep.REST,
-          "Stop and let go", LinkageStep.STOP,
+          "Pause and let go", LinkageStep.STOP,
           "Slow squeeze", LinkageStep.SQUEEZE,
           "Quick tap", LinkageStep.TAP);
   private static final double RAMP = 0.001;

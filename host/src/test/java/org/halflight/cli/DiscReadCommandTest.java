@@ -120,9 +120,9 @@ class DiscReadCommandTest {
         .contains("a spinning disc cuts")
         .contains("1. Motor off")
         .contains("3. Turn the dark")
-        .contains("You stopped it")
+        .contains("You ended it")
         .doesNotContain("4. Glasses")
-        .doesNotContain("Touch nothing until it has stopped");
+        .doesNotContain("Touch nothing until it is at rest");
   }
 
   @Test
@@ -143,7 +143,7 @@ class DiscReadCommandTest {
             "Reading the disc, about 7 s",
             "Recording the edges",
             "75 % done",
-            "Touch nothing until it has stopped",
+            "Touch nothing until it is at rest",
             "slot, degrees");
   }
 

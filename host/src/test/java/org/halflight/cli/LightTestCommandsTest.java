@@ -69,9 +69,10 @@ class LightTestCommandsTest extends CommandTests {
   @Test
   void badInputIsOneSentence() {
     assertThat(execute("stops", session(), "--practice", "--stops", "2.8,wide")).isEqualTo(1);
-    assertThat(printed()).contains("wide is not a stop. Give the numbers as they are engraved");
+    assertThat(printed())
+        .contains("wide is not an aperture. Give the numbers as they are engraved");
     assertThat(execute("stops", session(), "--practice", "--stops", "2.8")).isEqualTo(1);
-    assertThat(printed()).contains("An aperture check needs at least two stops.");
+    assertThat(printed()).contains("An aperture check needs at least two apertures.");
     assertThat(execute("stops", session(), "--practice", "--tolerance", "0")).isEqualTo(1);
     assertThat(printed()).contains("An aperture tolerance is above 0");
   }

@@ -129,7 +129,7 @@ class LightTestsInARunTest {
   void whatIsNoKeyIsNoReading() {
     Session session = run(setup(List.of(UntimedTest.LEAK)), new Bystander("move\nq\n"));
 
-    assertThat(printed()).contains("Enter when it is done, s skips this step", "Stopped.");
+    assertThat(printed()).contains("Enter when it is done, s skips this step", "Left for now.");
     assertThat(session.isRunDone()).isFalse();
     assertThat(session.readings()).isEmpty();
   }

@@ -100,14 +100,14 @@ class LinkageLedTest {
 
     assertThat(printed().lines())
         .containsSubsequence(
-            "Keys: Enter when it is done, n goes on without the rest, q stops. A letter needs"
+            "Keys: Enter when it is done, n goes on without the rest, q leaves. A letter needs"
                 + " Enter after it.",
             "'' is no reading of the screw plunger. Write mm with a point (1.60), or turns and"
                 + " divisions as you read them (3+4), the advance first.",
             "Screw plunger: the advance unlocks 0.05 mm ahead of the shutter.",
             "Set the camera up first.",
             "Press 1, rest check: NEITHER.",
-            "Press 2, stop and let go: BOTH.",
+            "Press 2, pause and let go: BOTH.",
             "Press 14, quick tap: BOTH.",
             "ONE CLICK. The wind turns after each picture.",
             "The run is done.");
@@ -120,7 +120,7 @@ class LinkageLedTest {
     run();
 
     assertThat(printed())
-        .contains("Press 2, stop and let go: SHUTTER ONLY. ")
+        .contains("Press 2, pause and let go: SHUTTER ONLY. ")
         .contains("SHUTTER FIRST is certain. Make the shutter trip later")
         .contains("Press to the end, then wind on. Adjust it now and press A, or go on.")
         .contains("\nSHUTTER FIRST. Make the shutter trip later, or unlock the advance earlier.");

@@ -187,7 +187,7 @@ final class DeskEndToEnd {
     hand.await("once more", v -> v.rig().isUnderWay());
     hand.click("rigStop");
     hand.await("it stops", v -> !v.rig().isUnderWay());
-    check(view().rig().sentence().contains("You stopped it"), view().rig().sentence());
+    check(view().rig().sentence().contains("You ended it"), view().rig().sentence());
     readDisc();
     check(view().results().size() == firings, "a disc that turns makes no firings");
     hand.key(KeyEvent.VK_F2);
@@ -225,7 +225,7 @@ final class DeskEndToEnd {
     hand.await("once more", v -> v.rig().isAsking());
     hand.click("rigStop");
     hand.await("it stops", v -> !v.rig().isUnderWay());
-    check(view().rig().sentence().contains("You stopped it"), view().rig().sentence());
+    check(view().rig().sentence().contains("You ended it"), view().rig().sentence());
   }
 
   private void learnCocking() {
@@ -590,7 +590,8 @@ final class DeskEndToEnd {
     hand.fill("triedMarked", "2.8, 4, wide");
     hand.click("triedStops");
     hand.await(
-        "it is not a stop", v -> v.lightTest().prompt().sentence().contains("is not a stop"));
+        "it is not an aperture",
+        v -> v.lightTest().prompt().sentence().contains("is not an aperture"));
     hand.fill("triedMarked", "2.8, 4, 5.6, 8");
     hand.click("triedStops");
     for (int step = 1; step <= 7; step++) {

@@ -61,7 +61,7 @@ final class DeskLinkage {
     hand.await("it says what to do first", v -> !v.linkage().prompt().remark().isEmpty());
     hand.key(KeyEvent.VK_SPACE);
     press();
-    hand.await("stop and let go", v -> v.linkage().step().equals(step(LinkageStep.STOP)));
+    hand.await("pause and let go", v -> v.linkage().step().equals(step(LinkageStep.STOP)));
     shot("3-stop");
     for (int i = 0; i < 4; i++) {
       press();

@@ -31,7 +31,7 @@ class LinkageTest {
         .containsExactly(
             "ONE CLICK, WIND TURNS: the linkage is right.",
             "After rest check: 1 NEITHER.",
-            "After stop and let go: 5 BOTH.",
+            "After pause and let go: 5 BOTH.",
             "After slow squeeze: 5 BOTH.",
             "After quick tap: 3 BOTH.");
     assertThat(
@@ -52,7 +52,7 @@ class LinkageTest {
     assertThat(ExtraTestWords.lines(linkage).get(0))
         .isEqualTo("SHUTTER FIRST. Make the shutter trip later, or unlock the advance earlier.");
     assertThat(ExtraTestWords.lines(linkage))
-        .contains("After stop and let go: 5 BOTH, 1 SHUTTER ONLY.");
+        .contains("After pause and let go: 5 BOTH, 1 SHUTTER ONLY.");
   }
 
   @Test
@@ -66,7 +66,7 @@ class LinkageTest {
     assertThat(linkage.state()).isEqualTo(CheckState.NOT_TESTED);
     assertThat(ExtraTestWords.lines(linkage).get(0))
         .isEqualTo(
-            "UNDECIDED: presses are missing (4 stop and let go, 5 slow squeeze, 3 quick tap).");
+            "UNDECIDED: presses are missing (4 pause and let go, 5 slow squeeze, 3 quick tap).");
   }
 
   @Test

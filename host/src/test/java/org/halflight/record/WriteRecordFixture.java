@@ -18,6 +18,7 @@ import org.halflight.job.Checklist;
 import org.halflight.job.FrameSize;
 import org.halflight.job.Id;
 import org.halflight.job.MeasuredValue;
+import org.halflight.job.Photo;
 import org.halflight.job.Run;
 import org.halflight.job.SheetItem;
 import org.halflight.job.StripSheet;
@@ -96,6 +97,21 @@ public final class WriteRecordFixture {
     record.importSession(PressesInRecordTest.events(), "linkage.session");
     record.add(
         StripSheet.EMPTY.noted(visit.id(), SheetItem.SHIMS, "flange", "0.10, 0.05", received));
+    record.keep(
+        WorkEntry.of(visit.id(), received.plusSeconds(7200), WorkKind.NOTE, "written in error")
+            .struck(true));
+    record.keep(
+        new Photo(
+            Id.ofNew(),
+            visit.id(),
+            "visit-1/IMG_0117.jpg",
+            "IMG_0117.jpg",
+            "5e".repeat(32),
+            2_345_678,
+            received.plusSeconds(600),
+            Photo.TakenBy.PICTURE,
+            "oil between the blades",
+            false));
     record.keep(
         visit.handedBack(
             received.plusSeconds(86_400),

@@ -97,7 +97,7 @@ class CheckLinesTest {
     assertThat(lines.get(0).handBack()).isEqualTo(OPEN);
     assertThat(lines.get(0).remark())
         .isEqualTo(
-            "OK as far as tested (aperture check); not tested: the first stop again at the end");
+            "OK as far as tested (aperture check); not tested: the first aperture again at the end");
   }
 
   private static LightReading stop(String number, double counts, long ticks) {

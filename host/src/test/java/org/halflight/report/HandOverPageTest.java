@@ -249,7 +249,7 @@ class HandOverPageTest {
         .contains("Speeds of the dial that were not fired: 1/15, 1/30 and 1/250.")
         .contains("no verdict (too few timed firings): 1/125.")
         .contains("There is no run from after the work yet.")
-        .contains("No stop table");
+        .contains("No table of smaller apertures");
   }
 
   @Test

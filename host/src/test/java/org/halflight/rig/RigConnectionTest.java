@@ -179,7 +179,7 @@ class RigConnectionTest {
     heard.awaitState(LinkState.LOST, 1);
     assertThat(heard.lastChange().sentence())
         .isEqualTo(
-            "The rig R-0001 on a stopped answering. What it sent before is kept; a firing under"
+            "The rig R-0001 on a no longer answers. What it sent before is kept; a firing under"
                 + " way does not count. Check the cable; it goes on by itself when the rig is"
                 + " back.");
     assertThat(heard.lastChange().greeting().orElseThrow().serial()).isEqualTo("R-0001");

@@ -133,7 +133,7 @@ final class CalledRight {
     targets("How often the linkage is called right (simulated)")
         .line("light and key, as asked (the same with a click sensor)", GAPS, told)
         .line(
-            "the same, wrong from two of five stopped presses on",
+            "the same, wrong from two of five paused presses on",
             GAPS,
             percent(BY_LIGHT, fewerAdvanceOnly(2)))
         .line("knob contact: its rubber band turns the wind", GAPS, knob)
@@ -152,7 +152,7 @@ final class CalledRight {
     page.add(reached("the program's rule", CalledRight::isRight));
     page.add(
         reached(
-            "wrong if two of five stopped presses unlock the advance alone", fewerAdvanceOnly(2)));
+            "wrong if two of five paused presses unlock the advance alone", fewerAdvanceOnly(2)));
     page.add("");
     page.add(
         "One target is missed: with the shutter first by 0.3 mm, the program's rule calls one linkage in twelve right. The gap stays hidden where the load drops most at the trip: the finger is thrown through both places and cannot stop between them. The same happens to the owner's finger. The plunger below finds it.");
@@ -164,7 +164,7 @@ final class CalledRight {
     page.add("### How the person is asked to press");
     page.add("");
     page.add(
-        "The first row of each pair has the program's rule. In the second a linkage is wrong if two of five stopped presses unlock the advance alone.");
+        "The first row of each pair has the program's rule. In the second a linkage is wrong if two of five paused presses unlock the advance alone.");
     page.add("");
     page.addAll(instructions());
     page.add("");
@@ -253,7 +253,7 @@ final class CalledRight {
     for (Verdict verdict : List.of(Verdict.WRONG, Verdict.UNDECIDED)) {
       rows.add(
           row(
-              Verdict.WORDS.word(verdict) + ", ended after the five stops",
+              Verdict.WORDS.word(verdict) + ", ended after the five pauses",
               gap ->
                   part(
                       cameras(gap, BY_LIGHT, CAMERAS),

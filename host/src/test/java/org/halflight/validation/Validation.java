@@ -192,7 +192,7 @@ public final class Validation {
         "* Arithmetic left in `stats` is that of second passes against rounding and of brackets for"
             + " a search, which another start does not harm. Lack of fit with unequal numbers, many"
             + " ties and more than 60 firings had no test and have one now.",
-        "* In `verdict` most conditions and returned values are in the summing up of firings, the calibration status, stop tables and the judging of a run. Only tests of words, pages and commands went through them, and these are not run here. `SummedUpFiringsTest` holds them now.",
+        "* In `verdict` most conditions and returned values are in the summing up of firings, the calibration status, tables of smaller apertures and the judging of a run. Only tests of words, pages and commands went through them, and these are not run here. `SummedUpFiringsTest` holds them now.",
         "* Of `exposure` only the eight largest classes were run, against its own tests. The bounds and the"
             + " arithmetic left are those of thresholds (50 \u00b5s, 2 %, a floor of 1 %) that no"
             + " invented light comes near. What `EdgesAndCurve` remarks on an exposure has no test"

@@ -275,7 +275,7 @@ class BenchLightTest {
     setLight();
     light.stops(List.of("2.8", "wide"));
     assertThat(light.isTesting()).isFalse();
-    assertThat(light.testPrompt().sentence()).startsWith("wide is not a stop.");
+    assertThat(light.testPrompt().sentence()).startsWith("wide is not an aperture.");
   }
 
   @Test
@@ -299,7 +299,7 @@ class BenchLightTest {
 
     assertThat(light.testPrompt().sentence())
         .contains("without a verdict: back at f/2.8 there was no light.")
-        .contains("Hold the shutter open to the end and read all stops again.");
+        .contains("Hold the shutter open to the end and read all apertures again.");
   }
 
   @Test
@@ -316,7 +316,7 @@ class BenchLightTest {
 
     assertThat(light.testPrompt().sentence())
         .contains("without a verdict: back at f/2.8 the light was 0.32 stop darker")
-        .endsWith("Read all stops again.");
+        .endsWith("Read all apertures again.");
     assertThat(ended.get(0).found().orElseThrow().state()).isEqualTo(CheckState.NOT_TESTED);
   }
 

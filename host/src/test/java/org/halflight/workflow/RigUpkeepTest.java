@@ -70,7 +70,7 @@ class RigUpkeepTest {
       work.meanwhile(work::stop);
       assertThatThrownBy(() -> RigUpkeep.calibrate(work, 0, 29, TODAY, stage -> {}, part -> {}))
           .isInstanceOf(RigUpkeep.Refused.class)
-          .hasMessageContaining("You stopped it");
+          .hasMessageContaining("You ended it");
     }
   }
 

@@ -21,9 +21,7 @@ public record DiscForm(String cut, String turnsAMinute) {
     try {
       double edge = cut.isBlank() ? PrintedDisc.EDGE_MILLIMETRES : number(cut);
       OptionalDouble turns =
-          turnsAMinute.isBlank()
-              ? OptionalDouble.empty()
-              : OptionalDouble.of(number(turnsAMinute));
+          turnsAMinute.isBlank() ? OptionalDouble.empty() : OptionalDouble.of(number(turnsAMinute));
       return turns.orElse(1) < MOST_TURNS_A_MINUTE
           ? Optional.of(
               new DiscSetup(

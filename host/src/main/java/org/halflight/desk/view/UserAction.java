@@ -13,7 +13,7 @@ public enum UserAction {
   WIND_LOCKED,
   /** The step that is asked for is skipped. */
   SKIP_READING,
-  /** The test that goes on is stopped. */
+  /** The test that goes on is left. */
   STOP_READING,
   /** Full light is measured again. */
   FULL_LIGHT,

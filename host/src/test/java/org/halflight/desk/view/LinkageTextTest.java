@@ -24,7 +24,7 @@ class LinkageTextTest {
     NumeralsText once = numerals(true, REST, stop(false, WindState.TURNS));
     assertThat(once.large()).isEqualTo("ADVANCE ONLY");
     assertThat(once.time()).as("once may be a slip").isEmpty();
-    assertThat(once.note()).isEqualTo("Press 2, stop and let go");
+    assertThat(once.note()).isEqualTo("Press 2, pause and let go");
     NumeralsText often = numerals(true, restAndFour());
     assertThat(often.time()).isEqualTo("Make the shutter trip earlier in the stroke.");
     assertThat(often.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);

@@ -74,10 +74,10 @@ class RigModelTest {
   @Test
   void whatIsRefusedOrStoppedIsSaidAndNothingGoesOn() {
     model.calibrationBegins(0, 0);
-    model.says("You stopped it.");
+    model.says("You ended it.");
     model.idle();
     assertThat(view().isUnderWay()).isFalse();
-    assertThat(view().sentence()).contains("You stopped it");
+    assertThat(view().sentence()).contains("You ended it");
     assertThat(view().fit()).isEmpty();
     assertThat(view().hasProfile()).isFalse();
     assertThat(view().standing()).contains("Not calibrated");
