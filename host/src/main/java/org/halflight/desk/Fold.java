@@ -71,6 +71,16 @@ final class Fold extends JPanel {
     line.setBackground(look.shade());
   }
 
+  /** Hears when it opens. */
+  void onOpen(Runnable hearer) {
+    line.addItemListener(
+        event -> {
+          if (isOpen()) {
+            hearer.run();
+          }
+        });
+  }
+
   private void turned() {
     fields.setVisible(line.isSelected());
     line.getAccessibleContext()

@@ -35,6 +35,9 @@ record Look(boolean dark, Theme theme) {
   /** Space is a multiple of this, in pixels before scaling: around a place, between its parts. */
   static final int UNIT = 4;
 
+  /** The least height of what a place is for: 9 mm of a 14-inch screen. */
+  static final String MAIN_ACT = "hmin 40";
+
   /** Around a place, as MigLayout reads it. */
   static final String EDGES =
       "insets " + 4 * UNIT + " " + 8 * UNIT + " " + 3 * UNIT + " " + 8 * UNIT;

@@ -34,7 +34,7 @@ final class PlaceHead extends JPanel {
 
     @Override
     public Dimension preferredLayoutSize(Container parent) {
-      return new Dimension(width(), place(false));
+      return new Dimension(0, place(false));
     }
 
     @Override

@@ -49,14 +49,24 @@ final class WorkshopPanel extends JPanel implements LookListener {
     choose.setName("workshop.choose");
     keep.setName("workshop.keep");
     choose.addActionListener(event -> choose());
-    keep.addActionListener(
-        event ->
-            kept.accept(
-                new Workshop(
-                    name.getText().strip(),
-                    repairer.getText().strip(),
-                    logo.getText().strip(),
-                    PAPERS.get(paper.getSelectedIndex()))));
+    keep.addActionListener(event -> kept.accept(typed()));
+    for (JTextField field : List.of(name, repairer, logo)) {
+      field.addActionListener(event -> kept.accept(typed()));
+    }
+  }
+
+  /** What stands in the fields. */
+  Workshop typed() {
+    return new Workshop(
+        name.getText().strip(),
+        repairer.getText().strip(),
+        logo.getText().strip(),
+        PAPERS.get(paper.getSelectedIndex()));
+  }
+
+  /** The paper that is chosen, in words. */
+  String paper() {
+    return String.valueOf(paper.getSelectedItem());
   }
 
   private void row(String key, JComponent field, String place) {
@@ -77,6 +87,7 @@ final class WorkshopPanel extends JPanel implements LookListener {
 
   private void choose() {
     JFileChooser chooser = new JFileChooser(logo.getText());
+    chooser.setDialogTitle(Words.say("desk.workshop.choose"));
     chooser.setFileFilter(
         new FileNameExtensionFilter(Words.say("desk.workshop.pictures"), "png", "jpg", "jpeg"));
     if (chooser.showOpenDialog(this) == JFileChooser.APPROVE_OPTION) {
