@@ -375,7 +375,8 @@ final class RunPlace extends Place {
             .filter(entry -> entry.getValue().isSelected())
             .map(Map.Entry::getKey)
             .findFirst()
-            .orElseThrow(),
+            // Between two choices of the group none is selected.
+            .orElse(Phase.AS_FOUND),
         speeds.getText(),
         firings.planned(),
         restSeconds(),
