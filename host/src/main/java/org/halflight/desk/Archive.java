@@ -1,8 +1,12 @@
 package org.halflight.desk;
 
+import static org.halflight.desk.view.Message.Kind.TROUBLE;
+
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -11,18 +15,23 @@ import java.util.OptionalInt;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import javax.swing.SwingUtilities;
+import javax.swing.Timer;
 import org.halflight.bench.BenchEvent;
 import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
+import org.halflight.files.SettingsFile;
 import org.halflight.job.Id;
+import org.halflight.job.Photo;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
+import org.halflight.photo.PhotoInbox;
 import org.halflight.record.DataFolder;
 import org.halflight.record.Edit;
 import org.halflight.record.SessionFolder;
@@ -35,8 +44,11 @@ import org.halflight.session.LinkagePress;
 import org.halflight.session.PlungerAt;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
+import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.PhotoWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.PhotoTaking;
 
 /**
  * The record, on a thread of its own: neither the bench nor the window waits for the disk. What the
@@ -45,6 +57,7 @@ import org.halflight.words.Words;
  */
 final class Archive implements AutoCloseable {
   private static final long CLOSE_WAIT_SECONDS = 20;
+  private static final int LOOK_MILLIS = 3000;
 
   private final ExecutorService thread =
       Executors.newSingleThreadExecutor(work -> new Thread(work, "halflight-record"));
@@ -52,6 +65,9 @@ final class Archive implements AutoCloseable {
   private final Consumer<Message> says;
   private final FaultLog faults;
   private volatile Consumer<Visit> onVisit = here -> {};
+  private volatile Consumer<String> onPhotos = question -> {};
+  private final AtomicBoolean isToLook = new AtomicBoolean();
+  private final Timer looks = new Timer(LOOK_MILLIS, event -> lookAtInbox());
 
   // All below on the thread of the record only.
   private Optional<WorkshopRecord> record = Optional.empty();
@@ -59,6 +75,11 @@ final class Archive implements AutoCloseable {
   private Optional<Path> sessionFile = Optional.empty();
   private Optional<Id<Visit>> visit = Optional.empty();
   private final Map<Integer, Id<Run>> runs = new HashMap<>();
+  private final PhotoTaking photos;
+  private String question = "";
+
+  /** The runs of this session that were a visit's already when it came on the bench. */
+  private final Map<Id<Visit>, List<Run>> before = new HashMap<>();
 
   /**
    * @param says takes what goes wrong, on any thread
@@ -67,6 +88,9 @@ final class Archive implements AutoCloseable {
     this.surroundings = surroundings;
     this.says = says;
     this.faults = surroundings.faults();
+    this.photos = new PhotoTaking(surroundings.clock().getZone());
+    inbox(PhotoInbox.chosen(SettingsFile.read(surroundings.folder())));
+    looks.start();
     thread.execute(
         () ->
             guarded(
@@ -183,6 +207,15 @@ final class Archive implements AutoCloseable {
                         ? Stream.of(read.reading())
                         : Stream.empty())
             .toList();
+    for (SessionEvent each : news) {
+      if (each instanceof SessionEvent.Undone undone
+          && undone.act() instanceof SessionInput.Adjusted adjusted) {
+        thread.execute(() -> turnedBack(adjusted.words(), true));
+      } else if (each instanceof SessionEvent.Redone redone
+          && redone.act() instanceof SessionInput.Adjusted adjusted) {
+        thread.execute(() -> turnedBack(adjusted.words(), false));
+      }
+    }
     if (!readings.isEmpty()) {
       thread.execute(() -> onRecord(known -> known.keep(session.orElseThrow().key(), readings)));
     }
@@ -218,11 +251,115 @@ final class Archive implements AutoCloseable {
                                     OptionalInt.of(mark.afterFiring()))))));
   }
 
+  /** Of an adjustment that is undone the line in the work log is struck, and comes back with it. */
+  private void turnedBack(String words, boolean off) {
+    onRecord(
+        known ->
+            visit.stream()
+                .flatMap(here -> known.workLogWithStruck(here).stream())
+                .filter(entry -> entry.kind() == WorkKind.ADJUSTED && entry.isStruck() != off)
+                .filter(entry -> entry.text().equals(words))
+                .filter(entry -> entry.run().filter(runs::containsValue).isPresent())
+                // The last one done is undone first, and the last one undone comes back first.
+                .reduce((first, second) -> off ? second : first)
+                .ifPresent(entry -> known.keep(entry.struck(off))));
+  }
+
+  /** Pictures arrive in another folder from now on; empty for none. */
+  void inbox(String folder) {
+    thread.execute(() -> guarded(() -> photos.inbox(folder)));
+  }
+
+  /**
+   * Hears, on the window's own thread, that pictures have joined a visit or wait for an answer.
+   *
+   * @param hearer takes the question of those that wait; empty for none
+   */
+  void onPhotos(Consumer<String> hearer) {
+    onPhotos = hearer;
+  }
+
+  /** Looks for pictures that have arrived; a look that has not ended is not begun again. */
+  void lookAtInbox() {
+    if (!isToLook.compareAndSet(false, true)) {
+      return;
+    }
+    Instant now = surroundings.clock().instant();
+    thread.execute(
+        () -> {
+          isToLook.set(false);
+          onRecord(
+              known -> {
+                PhotoTaking.Look look = photos.look(known, now);
+                look.troubles().forEach(each -> says.accept(new Message(TROUBLE, each)));
+                sayJoined(known, look.joined());
+                tellPhotos(!look.joined().isEmpty());
+              });
+        });
+  }
+
+  private void sayJoined(WorkshopRecord known, List<Photo> joined) {
+    Map<Id<Visit>, List<String>> names = new LinkedHashMap<>();
+    joined.forEach(
+        each -> names.computeIfAbsent(each.visit(), its -> new ArrayList<>()).add(each.name()));
+    names.forEach(
+        (its, all) ->
+            known
+                .visit(its)
+                .flatMap(of -> known.camera(of.camera()))
+                .ifPresent(
+                    camera ->
+                        says.accept(
+                            new Message(
+                                Message.Kind.NEWS, PhotoWords.joined(all, camera.label())))));
+  }
+
+  private void tellPhotos(boolean isNew) {
+    String now = photos.question().orElse("");
+    if (isNew || !now.equals(question)) {
+      question = now;
+      SwingUtilities.invokeLater(() -> onPhotos.accept(now));
+    }
+  }
+
+  /** Pictures that a person chose join a visit, and are left where they are. */
+  void addPhotos(Id<Visit> here, List<Path> files) {
+    Instant now = surroundings.clock().instant();
+    thread.execute(
+        () -> {
+          for (Path file : files) {
+            onRecord(known -> photos.add(known, here, photos.candidate(file, now)));
+          }
+          tellPhotos(true);
+        });
+  }
+
+  /** Those that wait join a visit. */
+  void addWaiting(Id<Visit> here) {
+    thread.execute(
+        () -> {
+          photos.waiting().forEach(waiting -> onRecord(known -> photos.add(known, here, waiting)));
+          tellPhotos(true);
+        });
+  }
+
+  /** Those that wait join no visit. */
+  void leaveWaiting() {
+    thread.execute(
+        () -> {
+          photos.leaveWaiting();
+          tellPhotos(false);
+        });
+  }
+
   /** The runs of this session, those before too, and those to come belong to a visit. */
   void isFor(Visit now) {
+    Instant at = surroundings.clock().instant();
     thread.execute(
         () -> {
           visit = Optional.of(now.id());
+          onRecord(known -> before.putIfAbsent(now.id(), runsOf(known, now.id())));
+          photos.onBench(visit, at);
           onRecord(
               known ->
                   runs.values().stream()
@@ -232,9 +369,37 @@ final class Archive implements AutoCloseable {
         });
   }
 
+  /**
+   * It was a mistake: the runs that came to a visit since it is on the bench are nobody's again.
+   */
+  void letsGo(Id<Visit> gone) {
+    thread.execute(
+        () ->
+            onRecord(
+                known -> {
+                  List<Run> its = new ArrayList<>(runsOf(known, gone));
+                  its.removeAll(before.getOrDefault(gone, List.of()));
+                  its.forEach(run -> known.keep(run.withoutVisit()));
+                  before.remove(gone);
+                }));
+  }
+
+  /** The runs of this session that belong to a visit. */
+  private List<Run> runsOf(WorkshopRecord known, Id<Visit> which) {
+    return runs.values().stream()
+        .flatMap(id -> known.run(id).stream())
+        .filter(run -> run.visit().equals(Optional.of(which)))
+        .toList();
+  }
+
   /** Another camera comes on the bench: runs to come are of nobody until it is named. */
   void isForNobody() {
-    thread.execute(() -> visit = Optional.empty());
+    Instant at = surroundings.clock().instant();
+    thread.execute(
+        () -> {
+          visit = Optional.empty();
+          photos.onBench(visit, at);
+        });
   }
 
   /**
@@ -264,6 +429,7 @@ final class Archive implements AutoCloseable {
   /** Ends when everything is kept. */
   @Override
   public void close() {
+    looks.stop();
     thread.execute(
         () -> {
           // Whatever was undone or missed on the way: in the end the record says what the file

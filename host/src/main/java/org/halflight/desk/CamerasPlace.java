@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Properties;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
@@ -34,6 +35,7 @@ import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.files.SettingsFile;
 import org.halflight.job.Camera;
+import org.halflight.photo.PhotoInbox;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.CameraLine;
 import org.halflight.record.KeptFiring;
@@ -314,11 +316,11 @@ final class CamerasPlace extends Place {
   }
 
   private void readWorkshop() {
-    archive.ask(record -> Workshop.of(SettingsFile.read(settings)), this::shows);
+    archive.ask(record -> SettingsFile.read(settings), this::shows);
   }
 
-  private void shows(Workshop kept) {
-    workshop.show(kept);
+  private void shows(Properties kept) {
+    workshop.show(Workshop.of(kept), PhotoInbox.chosen(kept));
     sayFrom();
   }
 
@@ -331,14 +333,21 @@ final class CamerasPlace extends Place {
             sale.isSelected()));
   }
 
-  private void keep(Workshop typed) {
+  private void keep(Workshop typed, String inbox) {
     archive.ask(
         record -> {
           try {
             if (!typed.logo().isEmpty()) {
               Logo.read(typed.logo());
             }
-            SettingsFile.change(settings, typed::keepIn);
+            String checked = PhotoInbox.checked(inbox);
+            SettingsFile.change(
+                settings,
+                kept -> {
+                  typed.keepIn(kept);
+                  PhotoInbox.choose(kept, checked);
+                });
+            archive.inbox(checked);
           } catch (Trouble noPicture) {
             return noPicture.getMessage();
           } catch (IOException notKept) {

@@ -57,6 +57,9 @@ abstract class Place extends JPanel implements LookListener {
     return false;
   }
 
+  /** What was just done here, in a sentence, where this place has room for one. */
+  void says(String sentence) {}
+
   /** Pictures are shown as tables, or as pictures again. */
   void asTables(boolean on) {}
 

@@ -19,6 +19,11 @@ public interface Ports {
    */
   Link open(PortCandidate candidate, int baudRate);
 
+  /** What the system says of its ports, with none opened; takes longer than the list. */
+  default PortSurvey survey() {
+    return PortSurvey.bare(candidates());
+  }
+
   /**
    * Has something done when the program is ended from outside, by Ctrl-C or as the system shuts
    * down, while ports are still open. Ports that end with nothing have no use for it.

@@ -1,6 +1,8 @@
 package org.halflight.rig;
 
+import java.util.Optional;
 import org.halflight.link.PortCandidate;
+import org.halflight.rig.RigMessage.Greeting;
 
 /**
  * What was found on one port.
@@ -8,8 +10,14 @@ import org.halflight.link.PortCandidate;
  * @param candidate the port
  * @param finding what it was
  * @param sentence the same for the person, with what to do
+ * @param greeting what a rig said of itself, also one that this program cannot read
  */
-public record PortOutcome(PortCandidate candidate, Finding finding, String sentence) {
+public record PortOutcome(
+    PortCandidate candidate, Finding finding, String sentence, Optional<Greeting> greeting) {
+  PortOutcome(PortCandidate candidate, Finding finding, String sentence) {
+    this(candidate, finding, sentence, Optional.empty());
+  }
+
   /** What a port can turn out to be. */
   public enum Finding {
     /** A rig. */

@@ -175,7 +175,7 @@ public final class RigConnection implements AutoCloseable {
         ended = true;
       } catch (RuntimeException | Error fault) {
         // Whoever waits for lines must not wait for ever, and the rig goes on sending.
-        change(LinkState.LOST, Words.say("rig.lost.fault"), Optional.empty());
+        change(LinkState.LOST, Words.say("rig.lost.fault"), Optional.empty(), Optional.empty());
         // The port that it was on answers, and is looked at again.
         seeker.forgetPorts();
         thread.getUncaughtExceptionHandler().uncaughtException(thread, fault);
@@ -214,18 +214,26 @@ public final class RigConnection implements AutoCloseable {
     try (LineWriter to = new LineWriter(rig.link(), nanos)) {
       commands.continueAt(rig.nextSequence(), rig.greeting().board().rate());
       connect(to);
-      change(found.state(), found.sentence(), Optional.of(rig.greeting()));
+      change(
+          found.state(),
+          found.sentence(),
+          Optional.of(rig.greeting()),
+          Optional.of(found.report()));
       service.run(to, this::sendDue, this::isServing);
     } catch (LinkLostException gone) {
       lost = true;
       disconnect(gone);
-      change(LinkState.LOST, gone.getMessage(), Optional.of(service.greeting()));
+      change(LinkState.LOST, gone.getMessage(), Optional.of(service.greeting()), Optional.empty());
     } finally {
       if (!lost) {
         disconnect(new LinkLostException(Words.say("rig.lost.closed")));
         rig.link().close();
         if (isOpen()) {
-          change(LinkState.LOST, Words.say("rig.lost.lent"), Optional.of(service.greeting()));
+          change(
+              LinkState.LOST,
+              Words.say("rig.lost.lent"),
+              Optional.of(service.greeting()),
+              Optional.empty());
         }
       }
     }
@@ -255,13 +263,14 @@ public final class RigConnection implements AutoCloseable {
   }
 
   /** Tells a change, unless it is the same news again. */
-  private void change(LinkState state, String sentence, Optional<Greeting> greeting) {
+  private void change(
+      LinkState state, String sentence, Optional<Greeting> greeting, Optional<PortReport> ports) {
     boolean known =
         lastChange
             .filter(last -> last.state() == state && last.sentence().equals(sentence))
             .isPresent();
     if (!known) {
-      LinkChange change = new LinkChange(nanos.getAsLong(), state, sentence, greeting);
+      LinkChange change = new LinkChange(nanos.getAsLong(), state, sentence, greeting, ports);
       lastChange = Optional.of(change);
       listener.changed(change);
     }

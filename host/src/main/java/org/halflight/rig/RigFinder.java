@@ -2,16 +2,16 @@ package org.halflight.rig;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
-import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import org.halflight.link.Link;
 import org.halflight.link.LinkLostException;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortCandidate;
+import org.halflight.link.PortSurvey;
 import org.halflight.link.Ports;
 import org.halflight.rig.PortOutcome.Finding;
 import org.halflight.rig.RigMessage.Greeting;
@@ -62,15 +62,15 @@ public final class RigFinder {
    * @param goOn asked every 100 ms or so; when it says no, the search ends without a rig
    */
   public RigSearch search(RigSelector wish, BooleanSupplier goOn) {
-    return search(wish, candidate -> false, goOn);
+    return search(wish, Map.of(), goOn);
   }
 
   /**
    * {@link #search(RigSelector, BooleanSupplier)}, leaving out ports.
    *
-   * @param leaveOut ports that are not opened
+   * @param known ports that are not opened, with what was found on them
    */
-  RigSearch search(RigSelector wish, Predicate<PortCandidate> leaveOut, BooleanSupplier goOn) {
+  RigSearch search(RigSelector wish, Map<PortCandidate, PortOutcome> known, BooleanSupplier goOn) {
     List<PortCandidate> candidates;
     try {
       candidates = ports.candidates();
@@ -83,10 +83,11 @@ public final class RigFinder {
     try {
       for (PortCandidate candidate : candidates) {
         boolean wanted = candidate.likelyBoard() || wish.everyPort();
-        if (!wanted || leaveOut.test(candidate) || !goOn.getAsBoolean()) {
+        if (!wanted || !goOn.getAsBoolean()) {
           continue;
         }
-        outcomes.add(ask(candidate, rigs, goOn));
+        Optional<PortOutcome> before = Optional.ofNullable(known.get(candidate));
+        outcomes.add(before.isPresent() ? before.get() : ask(candidate, rigs, goOn));
         if (rigs.stream().anyMatch(rig -> wish.isSurely(rig.greeting()))) {
           break;
         }
@@ -103,7 +104,7 @@ public final class RigFinder {
     String sentence =
         chosen
             .map(rig -> Words.say("rig.found", rig.name(), rig.candidate().path()))
-            .orElseGet(() -> whyNone(wish, candidates, outcomes, rigs, goOn));
+            .orElseGet(() -> whyNone(wish, candidates, outcomes, goOn));
     return new RigSearch(chosen, outcomes, sentence);
   }
 
@@ -141,12 +142,16 @@ public final class RigFinder {
       }
       Greeting greeting = rig.get().greeting();
       if (greeting.protocol() != PROTOCOL) {
-        return new PortOutcome(candidate, Finding.OTHER_PROTOCOL, otherProtocol(rig.get()));
+        return new PortOutcome(
+            candidate, Finding.OTHER_PROTOCOL, otherProtocol(rig.get()), Optional.of(greeting));
       }
       rigs.add(rig.get());
       kept = true;
       return new PortOutcome(
-          candidate, Finding.RIG, Words.say("rig.isOn", rig.get().name(), candidate.path()));
+          candidate,
+          Finding.RIG,
+          Words.say("rig.isOn", rig.get().name(), candidate.path()),
+          Optional.of(greeting));
     } catch (LinkLostException gone) {
       return new PortOutcome(candidate, Finding.UNUSABLE, gone.getMessage());
     } finally {
@@ -202,7 +207,9 @@ public final class RigFinder {
 
   private static String otherProtocol(OpenRig rig) {
     return Words.say(
-        "rig.port.otherProtocol",
+        rig.greeting().protocol() < PROTOCOL
+            ? "rig.port.otherProtocol.older"
+            : "rig.port.otherProtocol.newer",
         rig.name(),
         rig.candidate().path(),
         rig.greeting().protocol(),
@@ -221,24 +228,14 @@ public final class RigFinder {
       RigSelector wish,
       List<PortCandidate> candidates,
       List<PortOutcome> outcomes,
-      List<OpenRig> rigs,
       BooleanSupplier goOn) {
     if (!goOn.getAsBoolean()) {
       return Words.say("rig.search.stopped");
     }
-    return rigs.isEmpty() ? noRig(candidates, outcomes) : wish.whyNone(rigs);
-  }
-
-  private static String noRig(List<PortCandidate> candidates, List<PortOutcome> outcomes) {
-    if (!outcomes.isEmpty()) {
-      return outcomes.stream()
-          .map(PortOutcome::sentence)
-          .collect(Collectors.joining(" ", Words.say("rig.search.none") + " ", ""));
-    }
-    if (candidates.isEmpty()) {
-      return Words.say("rig.search.noPort") + " " + Words.say("rig.search.hint");
-    }
-    String paths = candidates.stream().map(PortCandidate::path).collect(Collectors.joining(", "));
-    return Words.say("rig.search.notOpened", paths) + " " + Words.say("rig.search.hint");
+    List<PortOutcome> rigs =
+        outcomes.stream().filter(each -> each.finding() == Finding.RIG).toList();
+    return rigs.isEmpty()
+        ? PortReport.sentence(NoRig.causes(PortSurvey.bare(candidates), outcomes))
+        : wish.whyNone(rigs);
   }
 }

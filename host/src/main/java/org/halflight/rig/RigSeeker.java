@@ -1,14 +1,12 @@
 package org.halflight.rig;
 
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
 import org.halflight.link.LinkState;
-import org.halflight.link.PortCandidate;
+import org.halflight.link.PortSurvey;
 import org.halflight.link.Ports;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.trouble.Trouble;
@@ -21,7 +19,8 @@ import org.halflight.words.Words;
 final class RigSeeker {
   /** Takes how the search goes. */
   interface News {
-    void report(LinkState state, String sentence, Optional<Greeting> greeting);
+    void report(
+        LinkState state, String sentence, Optional<Greeting> greeting, Optional<PortReport> ports);
   }
 
   private final Ports ports;
@@ -31,8 +30,7 @@ final class RigSeeker {
   private final BooleanSupplier isOpen;
   private final AtomicBoolean lookAfresh = new AtomicBoolean();
 
-  /** Ports that answered wrongly or not at all. */
-  private final Set<PortCandidate> settled = new HashSet<>();
+  private final PortMemory memory;
 
   private volatile RigSelector wish;
 
@@ -53,6 +51,7 @@ final class RigSeeker {
     this.pause = pause;
     this.isOpen = isOpen;
     finder = new RigFinder(ports, nanos);
+    memory = new PortMemory(ports);
   }
 
   /** Looks again at all ports, perhaps for another rig. From any thread. */
@@ -63,20 +62,36 @@ final class RigSeeker {
 
   /** Any port may have a rig now. */
   void forgetPorts() {
-    settled.clear();
+    memory.forget();
   }
 
   /** A rig, and how to tell of it. */
-  record Found(OpenRig rig, LinkState state, String sentence) {
-    static Found first(OpenRig rig) {
-      return new Found(rig, LinkState.CONNECTED, said("rig.connected", rig));
+  record Found(OpenRig rig, LinkState state, String sentence, List<PortOutcome> outcomes) {
+    static Found first(OpenRig rig, RigSearch search) {
+      String connected = said("rig.connected", rig);
+      return new Found(
+          rig,
+          LinkState.CONNECTED,
+          search.skipped().map(others -> connected + " " + others).orElse(connected),
+          search.outcomes());
     }
 
-    static Found back(OpenRig rig, Greeting known) {
+    static Found back(OpenRig rig, Greeting known, List<PortOutcome> outcomes) {
       boolean ranOn =
           rig.greeting().bootCount() == known.bootCount() && rig.greeting().ticks() > known.ticks();
       return new Found(
-          rig, LinkState.BACK, said(ranOn ? "rig.back.ranOn" : "rig.back.restarted", rig));
+          rig,
+          LinkState.BACK,
+          said(ranOn ? "rig.back.ranOn" : "rig.back.restarted", rig),
+          outcomes);
+    }
+
+    /** The ports that were asked, with nothing more of the system. */
+    PortReport report() {
+      return new PortReport(
+          PortSurvey.bare(outcomes.stream().map(PortOutcome::candidate).toList()),
+          outcomes,
+          List.of());
     }
 
     private static String said(String key, OpenRig rig) {
@@ -86,46 +101,47 @@ final class RigSeeker {
 
   /** Looks for a rig until there is one; empty when the connection was closed meanwhile. */
   Optional<Found> findFirst() {
-    news.report(LinkState.SEARCHING, lookingFor(), Optional.empty());
-    boolean tellOutcome = true;
+    news.report(LinkState.SEARCHING, lookingFor(), Optional.empty(), Optional.empty());
+    List<Object> told = List.of();
     while (isOpen.getAsBoolean()) {
-      tellOutcome |= lookAfresh.get();
+      if (lookAfresh.get()) {
+        told = List.of();
+        news.report(LinkState.SEARCHING, lookingFor(), Optional.empty(), Optional.empty());
+      }
       RigSearch search = search(wish, Optional.empty());
       if (search.rig().isPresent()) {
-        return search.rig().map(Found::first);
+        return search.rig().map(rig -> Found.first(rig, search));
       }
-      // A search that left all ports out has nothing new to say.
-      if (isOpen.getAsBoolean() && (tellOutcome || !search.outcomes().isEmpty())) {
-        news.report(LinkState.SEARCHING, search.sentence(), Optional.empty());
-        tellOutcome = false;
+      List<Object> now = List.of(search.sentence(), search.outcomes());
+      if (isOpen.getAsBoolean() && !now.equals(told)) {
+        told = now;
+        Optional<PortReport> report = report(search);
+        news.report(
+            LinkState.SEARCHING,
+            report.map(PortReport::sentence).orElse(search.sentence()),
+            Optional.empty(),
+            report);
       }
       pause.run();
     }
     return Optional.empty();
   }
 
+  /** What the system says beside; empty where ports cannot be listed, which the search tells. */
+  private Optional<PortReport> report(RigSearch search) {
+    try {
+      return Optional.of(PortReport.of(ports, search));
+    } catch (Trouble cannotList) {
+      return Optional.empty();
+    }
+  }
+
   /** Looks at ports, leaving out those that are settled, but not the one where the rig was. */
   private RigSearch search(RigSelector wanted, Optional<String> lastPath) {
     if (lookAfresh.getAndSet(false)) {
-      settled.clear();
+      memory.forget();
     }
-    try {
-      settled.retainAll(ports.candidates());
-    } catch (Trouble cannotList) {
-      // The search meets the same trouble and has its sentence.
-      settled.clear();
-    }
-    RigSearch search =
-        finder.search(
-            wanted,
-            candidate ->
-                settled.contains(candidate)
-                    && lastPath.filter(path -> path.equals(candidate.path())).isEmpty(),
-            isOpen);
-    search.outcomes().stream()
-        .filter(PortOutcome::isSettled)
-        .forEach(outcome -> settled.add(outcome.candidate()));
-    return search;
+    return memory.search(finder, wanted, lastPath, isOpen);
   }
 
   /**
@@ -139,11 +155,11 @@ final class RigSeeker {
     Optional<OpenRig> answers = finder.askAgain(lost, nextSequence, isOpen);
     RigSelector wanted = RigSelector.again(known, wish.everyPort());
     if (answers.isPresent() && answers.get().greeting().serial().equals(known.serial())) {
-      return answers.map(rig -> Found.back(rig, known));
+      return answers.map(rig -> Found.back(rig, known, List.of()));
     }
     lost.link().close();
     // Nobody watched the ports while the rig was there: any of them may be new.
-    settled.clear();
+    memory.forget();
     while (isOpen.getAsBoolean()) {
       if (lookAfresh.get()) {
         wanted = wish;
@@ -152,13 +168,11 @@ final class RigSeeker {
       if (search.rig().isPresent()) {
         OpenRig rig = search.rig().get();
         boolean same = RigSelector.again(known, true).choose(List.of(rig)).isPresent();
-        return Optional.of(same ? Found.back(rig, known) : Found.first(rig));
+        return Optional.of(
+            same ? Found.back(rig, known, search.outcomes()) : Found.first(rig, search));
       }
-      boolean othersAnswered =
-          search.outcomes().stream()
-              .anyMatch(outcome -> outcome.finding() == PortOutcome.Finding.RIG);
-      if (isOpen.getAsBoolean() && othersAnswered) {
-        news.report(LinkState.LOST, search.sentence(), Optional.of(known));
+      if (isOpen.getAsBoolean() && !search.rigs().isEmpty()) {
+        news.report(LinkState.LOST, search.sentence(), Optional.of(known), report(search));
       }
       pause.run();
     }

@@ -69,15 +69,21 @@ public record RigSelector(Optional<String> serial, OptionalLong bootCount, boole
   }
 
   /** Why none of the rigs that answered was chosen, and what to do. */
-  String whyNone(List<OpenRig> rigs) {
+  String whyNone(List<PortOutcome> rigs) {
     String found =
         rigs.stream()
-            .map(rig -> Words.say("rig.nameOn", rig.name(), rig.candidate().path()))
+            .map(
+                rig ->
+                    Words.say(
+                        "rig.nameOn",
+                        RigNames.of(rig.greeting().orElseThrow()),
+                        rig.candidate().path()))
             .collect(Collectors.joining(", "));
     if (serial.isPresent()) {
       return Words.say("rig.other", serial.get(), found);
     }
-    if (bootCount.isPresent() && rigs.stream().allMatch(r -> RigNames.hasSerial(r.greeting()))) {
+    if (bootCount.isPresent()
+        && rigs.stream().allMatch(r -> RigNames.hasSerial(r.greeting().orElseThrow()))) {
       return Words.say("rig.other.noSerial", found);
     }
     return Words.say("rig.several", rigs.size(), found);

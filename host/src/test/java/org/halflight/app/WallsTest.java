@@ -45,6 +45,7 @@ class WallsTest {
           "words",
           "upload",
           "files",
+          "photo",
           "shuttermodel",
           "link",
           "link.serial",

@@ -14,6 +14,8 @@ import org.halflight.fixtures.Turns;
 import org.halflight.link.FakeClock;
 import org.halflight.link.FakePorts;
 import org.halflight.link.LinkLostException;
+import org.halflight.link.LinkRefusedException;
+import org.halflight.link.LinkRefusedException.Reason;
 import org.halflight.link.LinkState;
 import org.halflight.link.ScriptedLink;
 import org.halflight.rig.RigMessage.Result;
@@ -356,6 +358,49 @@ class RigConnectionTest {
     silent.assertDone();
   }
 
+  /** The same USB chip is in many things. Each has its time, and the rig is found behind all. */
+  @Test
+  void otherDevicesBlockNothingAndTheOnesPassedOverAreNamed() {
+    ScriptedLink babbling = link("babbling").expects("h 0000").sends("ok T:21\r\n").passes(500);
+    for (int i = 1; i < 5; i++) {
+      babbling.expects("h 000" + i).sends("ok T:21\r\n").passes(500);
+    }
+    ScriptedLink late = link("late").expects("h 0000").sends("bootloader").passes(500);
+    for (int i = 1; i < 4; i++) {
+      late.expects("h 000" + i).passes(500);
+    }
+    late.expects("h 0004").passes(400).sends("\r\n").says(rig::start).expects("s 0005");
+    ports.plug("silent", silentLink("silent")).plug("babbling", atOtherSpeeds(babbling, 5));
+    ports.plugRefusing("held", new LinkRefusedException(Reason.BUSY, "Held."));
+    ports.plug("late", late);
+    connect(RigSelector.any());
+
+    heard.awaitState(LinkState.CONNECTED, 1);
+    assertThat(heard.lastChange().sentence())
+        .isEqualTo(
+            "The rig R-0001 on late is connected. Passed over: silent (does not answer), babbling"
+                + " (is another device), held (another program has it).");
+    assertThat(ports.opened()).containsExactly("silent", "babbling", "held", "late");
+    late.assertDone();
+  }
+
+  @Test
+  void ofTwoRigsTheOneThatIsLeftIsUsed() {
+    ports.plug("a", link("a").expects("h 0000").says(new RigLines("R-0002").greeting(5)));
+    ports.plug("b", link("b").expects("h 0000").says(rig.greeting(5)), connectedLink("b"));
+    betweenSearches =
+        () -> {
+          if (searches.get() == 4) {
+            ports.unplug("a");
+          }
+        };
+    connect(RigSelector.any());
+
+    heard.awaitState(LinkState.CONNECTED, 1);
+    // Neither was restarted again while both were there.
+    assertThat(ports.opened()).containsExactly("a", "b", "b");
+  }
+
   @Test
   void looksAtSettledPortsAgainWhenAsked() {
     ports.plug("a", silentLink("a"), connectedLink("a"));
@@ -520,7 +565,11 @@ class RigConnectionTest {
     for (int i = 0; i < 5; i++) {
       link.expects("h 000" + i).passes(500);
     }
-    int sequence = 5;
+    return atOtherSpeeds(link, 5);
+  }
+
+  private static ScriptedLink atOtherSpeeds(ScriptedLink link, int firstSequence) {
+    int sequence = firstSequence;
     for (int baudRate : List.of(500_000, 115_200)) {
       link.changesTo(baudRate).expects("h 000" + sequence).passes(500);
       link.expects("h 000" + (sequence + 1)).passes(100);

@@ -146,8 +146,8 @@ class RigFinderTest {
     assertThat(search.rig()).isEmpty();
     assertThat(search.sentence())
         .isEqualTo(
-            "2 rigs are connected: rig R-0001 on a, rig R-0002 on b. Name the one to use by its"
-                + " serial number, or leave only one plugged in.");
+            "2 rigs are connected: rig R-0001 on a, rig R-0002 on b. Choose one by its serial"
+                + " number, or leave only one plugged in.");
     assertThat(one.isClosed()).isTrue();
     assertThat(two.isClosed()).isTrue();
   }
@@ -182,7 +182,7 @@ class RigFinderTest {
     RigSearch unasked = finder.search(RigSelector.any(), () -> true);
     assertThat(unasked.rig()).isEmpty();
     assertThat(unasked.sentence())
-        .startsWith("None of the ports here looks like a rig, and none was opened: modem.");
+        .contains("None of the ports here looks like a rig, and none was opened: modem.");
     assertThat(ports.opened()).isEmpty();
 
     assertThat(finder.search(RigSelector.any().onEveryPort(), () -> true).rig()).isPresent();
@@ -231,8 +231,8 @@ class RigFinderTest {
   void saysWhatToDoWhenThereIsNoPort() {
     assertThat(finder.search(RigSelector.any(), () -> true).sentence())
         .isEqualTo(
-            "There is no port that a rig could be on. Plug the rig in, or name its port; the"
-                + " practice rig works without one.");
+            "No rig was found. No board is connected. Plug the rig in. If it is in, try another"
+                + " cable, since some only charge, and a socket of the computer itself.");
   }
 
   @Test

@@ -217,7 +217,7 @@ class FirmwareWorkTest {
 
     assertThatThrownBy(() -> work.target(RigSelector.any(), Optional.of("full"), false))
         .isInstanceOf(Trouble.class)
-        .hasMessageContaining("no port");
+        .hasMessageContaining("No board is connected");
   }
 
   @Test

@@ -34,9 +34,11 @@ final class Refusals {
   }
 
   private static String sentence(String path, DeviceFiles.Rights rights) {
-    return rights.groupMayUse()
-        ? Words.say("link.refused.group", path, rights.group())
-        : Words.say("link.refused.no-permission", path);
+    if (!rights.groupMayUse()) {
+      return Words.say("link.refused.no-permission", path);
+    }
+    return Words.say(
+        rights.joined() ? "link.refused.joined" : "link.refused.group", path, rights.group());
   }
 
   /**

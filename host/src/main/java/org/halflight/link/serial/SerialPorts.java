@@ -2,16 +2,21 @@ package org.halflight.link.serial;
 
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.halflight.link.Link;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortCandidate;
+import org.halflight.link.PortSurvey;
+import org.halflight.link.PortSurvey.Service;
 import org.halflight.link.Ports;
 import org.halflight.words.Words;
 
@@ -50,6 +55,28 @@ public final class SerialPorts implements Ports {
     }
     candidates.addAll(withoutTwins(listed()));
     return likelyFirst(candidates);
+  }
+
+  @Override
+  public PortSurvey survey() {
+    List<PortCandidate> candidates = candidates();
+    PortSurvey.Kind system = PortSurvey.Kind.of(System.getProperty("os.name", ""));
+    if (system != PortSurvey.Kind.LINUX) {
+      return new PortSurvey(
+          system, PortSurvey.bare(candidates).ports(), List.of(), EnumSet.noneOf(Service.class));
+    }
+    LinuxPorts linux = new LinuxPorts(Path.of("/"));
+    Map<String, String> holders =
+        linux.holders(
+            candidates.stream().map(PortCandidate::path).collect(Collectors.toSet()),
+            ProcessHandle.current().pid());
+    return new PortSurvey(
+        system,
+        candidates.stream()
+            .map(each -> new PortSurvey.Seen(each, Optional.ofNullable(holders.get(each.path()))))
+            .toList(),
+        linux.chipsWithoutPort(),
+        linux.services());
   }
 
   @Override

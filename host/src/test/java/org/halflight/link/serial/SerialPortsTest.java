@@ -52,7 +52,7 @@ class SerialPortsTest {
   void namesTheGroupThatMayUseAPort() {
     SerialPorts ports =
         new SerialPorts(
-            List.of(), path -> Optional.of(new DeviceFiles.Rights(false, "dialout", true)));
+            List.of(), path -> Optional.of(new DeviceFiles.Rights(false, "dialout", true, false)));
 
     LinkRefusedException refused = refusal(ports, "/dev/ttyUSB0");
 
@@ -67,7 +67,7 @@ class SerialPortsTest {
   void namesNoGroupThatMayNotUseThePortEither() {
     SerialPorts ports =
         new SerialPorts(
-            List.of(), path -> Optional.of(new DeviceFiles.Rights(false, "root", false)));
+            List.of(), path -> Optional.of(new DeviceFiles.Rights(false, "root", false, false)));
 
     assertThat(refusal(ports, "/dev/ttyUSB0").getMessage())
         .contains("Ask whoever looks after this computer")
