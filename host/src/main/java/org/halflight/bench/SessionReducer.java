@@ -176,6 +176,24 @@ public final class SessionReducer {
     return acts.toRedo();
   }
 
+  /** The act that {@link #toUndo()} names. */
+  public Optional<SessionInput.UserAction> undoes() {
+    return act(acts.toUndo());
+  }
+
+  /** The act that {@link #toRedo()} would do again. */
+  public Optional<SessionInput.UserAction> redoes() {
+    OptionalLong undo = acts.toRedo();
+    return undo.isPresent() ? act(acts.actOf(undo.getAsLong())) : Optional.empty();
+  }
+
+  private Optional<SessionInput.UserAction> act(OptionalLong mark) {
+    return mark.isPresent()
+        ? Optional.ofNullable(places.get(mark.getAsLong()))
+            .map(place -> (SessionInput.UserAction) told.get(place))
+        : Optional.empty();
+  }
+
   /**
    * Ends whatever is under way: the program died here and may have begun again, or the file ends.
    * Where the light was off again, the firing settles as it is, with nothing known to be lost;

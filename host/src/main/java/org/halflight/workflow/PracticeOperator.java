@@ -431,9 +431,9 @@ public class PracticeOperator implements CameraOperator {
     next = mishap;
   }
 
-  /** The dial is not turned at the next firing. */
-  public void forgetDialOnce() {
-    forgetsDial = true;
+  /** The dial is not turned at the next firing, or it is after all. */
+  public void forgetDialOnce(boolean forgets) {
+    forgetsDial = forgets;
   }
 
   /** The aperture is moved, or put back. */
