@@ -135,6 +135,11 @@ public final class WorkshopRecord implements AutoCloseable {
     return database.write(connection -> VisitRows.keep(connection, visit, clock.instant()));
   }
 
+  /** A visit that was begun by mistake no longer counts, or does again; nothing of it is lost. */
+  public void strike(Id<Visit> visit, boolean off) {
+    database.change(connection -> VisitRows.strike(connection, visit, off, clock.instant()));
+  }
+
   /** Keeps an entry of a work log, like {@link #keep(Camera)}. */
   public WorkEntry keep(WorkEntry entry) {
     return database.write(connection -> WorkRows.keep(connection, entry, clock.instant()));
