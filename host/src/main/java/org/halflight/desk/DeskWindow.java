@@ -20,7 +20,9 @@ import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.ConditionKeys;
 import org.halflight.desk.view.Message;
 import org.halflight.desk.view.Pedal;
+import org.halflight.desk.view.PlaceUndo;
 import org.halflight.desk.view.Proposal;
+import org.halflight.desk.view.SessionUndo;
 import org.halflight.desk.view.SoundKind;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
@@ -70,8 +72,10 @@ final class DeskWindow {
   private final CamerasPlace cameras;
   private final PracticeMenu practice;
   private final DeskKeys deskKeys;
+  private final TypingUndo typing = new TypingUndo();
   private final Pedal pedal;
   private final PedalPanel pedalPanel;
+  private final PlaceUndo undo = new PlaceUndo(new SessionActs());
   private Look look;
   private volatile @Nullable BenchLoop loop;
   private @Nullable BenchView view;
@@ -108,7 +112,8 @@ final class DeskWindow {
             surroundings.clock(),
             drawing,
             this::named,
-            () -> does(BenchActions::isNobodys));
+            () -> does(BenchActions::isNobodys),
+            act -> undo.done(UserAction.TO_CAMERA, act));
     cameras = new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen);
     places =
         new Places(
@@ -130,7 +135,7 @@ final class DeskWindow {
                 rig,
                 tried),
             this::at);
-    practice = new PracticeMenu(this::onModelCamera);
+    practice = new PracticeMenu(this::onModelCamera, act -> undo.chosen(act, sessionUndo()));
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
@@ -151,6 +156,7 @@ final class DeskWindow {
             this::act,
             new PedalKeys(pedal, this::pedal, this::saysOfPedal, pedalPanel::say));
     deskKeys.install();
+    typing.install();
   }
 
   /**
@@ -229,6 +235,7 @@ final class DeskWindow {
     List<Runnable> steps =
         List.of(
             deskKeys::remove,
+            typing::remove,
             () -> bench(BenchLoop::close),
             archive::close,
             () -> settings.with(look.dark(), sounds.on(), pedal.learnt()).keep(),
@@ -270,8 +277,8 @@ final class DeskWindow {
       case STOP_READING -> asks(hands -> hands.run().answer(Answer.STOP));
       case FULL_LIGHT -> does(BenchActions::fullLight);
       case REJECT -> asks(BenchActions::reject);
-      case UNDO -> asks(BenchActions::undo);
-      case REDO -> asks(BenchActions::redo);
+      case UNDO -> undo.undo(places.here().key(), sessionUndo()).ifPresent(this::saysOfUndo);
+      case REDO -> undo.redo(places.here().key(), sessionUndo()).ifPresent(this::saysOfUndo);
       case NEXT -> asks(hands -> hands.handle(new SessionInput.NextChosen()));
       case PREVIOUS -> asks(hands -> hands.handle(new SessionInput.PreviousChosen()));
       case MOVE -> asks(hands -> hands.run().move());
@@ -328,6 +335,28 @@ final class DeskWindow {
       case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS ->
           places.goTo(act);
     }
+  }
+
+  /** Acts at the bench go by the marks of the session. */
+  private final class SessionActs implements PlaceUndo.OfSession {
+    @Override
+    public void undo() {
+      asks(BenchActions::undo);
+    }
+
+    @Override
+    public void redo() {
+      asks(BenchActions::redo);
+    }
+  }
+
+  private SessionUndo sessionUndo() {
+    return view == null ? SessionUndo.NOTHING : view.undo();
+  }
+
+  private void saysOfUndo(String sentence) {
+    says(new Message(Message.Kind.NEWS, sentence));
+    places.here().says(sentence);
   }
 
   private void back() {
