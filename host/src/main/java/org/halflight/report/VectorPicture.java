@@ -3,8 +3,12 @@ package org.halflight.report;
 import de.rototor.pdfbox.graphics2d.PdfBoxGraphics2D;
 import de.rototor.pdfbox.graphics2d.PdfBoxGraphics2DFontTextDrawer;
 import java.awt.Font;
+import java.awt.Rectangle;
+import java.awt.font.TextAttribute;
+import java.awt.geom.AffineTransform;
 import java.awt.geom.Rectangle2D;
 import java.io.IOException;
+import java.text.AttributedCharacterIterator;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
@@ -46,6 +50,31 @@ final class VectorPicture {
     @Override
     protected boolean hasDynamicFontMapping() {
       return true;
+    }
+
+    @Override
+    public boolean canDrawText(AttributedCharacterIterator text, IFontTextDrawerEnv environment) {
+      return true;
+    }
+
+    /** What a person wrote may be in any script, in a picture too. */
+    @Override
+    public void drawText(AttributedCharacterIterator text, IFontTextDrawerEnv environment)
+        throws IOException {
+      StringBuilder words = new StringBuilder();
+      for (char c = text.first(); c != AttributedCharacterIterator.DONE; c = text.next()) {
+        words.append(c);
+      }
+      Font font =
+          text.getAttribute(TextAttribute.FONT) instanceof Font its ? its : environment.getFont();
+      environment.applyPaint(environment.getPaint(), new Rectangle());
+      TextDrawing.draw(
+          environment.getContentStream(),
+          letters,
+          mapFont(font, environment),
+          font.getSize2D(),
+          words.toString(),
+          new AffineTransform());
     }
   }
 }
