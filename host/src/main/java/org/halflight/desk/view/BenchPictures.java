@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.halflight.chart.Adjustment;
+import org.halflight.chart.Example;
 import org.halflight.chart.ExtraTestPictures;
 import org.halflight.chart.FiringRow;
 import org.halflight.chart.RunPictures;
@@ -190,7 +191,7 @@ public final class BenchPictures {
   private static ShownPicture times(BenchView view) {
     return RunPictures.times(view.results(), note(view))
         .map(ShownPicture::of)
-        .orElseGet(() -> ShownPicture.nothing(Words.say("desk.map.empty")));
+        .orElseGet(() -> ShownPicture.of(Example.times(Words.say("desk.map.empty"))));
   }
 
   private static ShownPicture row(BenchView view, Optional<MarkedSpeed> looked) {

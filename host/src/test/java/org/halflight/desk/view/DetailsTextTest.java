@@ -107,7 +107,7 @@ class DetailsTextTest {
     work.fire();
     work.handle(new SessionInput.LastRejected("slipped"));
     DetailsText rejected = DetailsText.of(work.view(), Optional.of(SIXTIETH));
-    assertThat(rejected.bars()).isEmpty();
+    assertThat(rejected.picture()).isEmpty();
     assertThat(rejected.figures()).isPresent();
   }
 
