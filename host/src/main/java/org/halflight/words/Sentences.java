@@ -224,7 +224,14 @@ public final class Sentences {
       sentences.add(Words.say("speed.unusable", speed.unusable()));
     }
     if (speed.rejected() > 0) {
-      sentences.add(Words.say("speed.rejected", speed.rejected()));
+      sentences.add(
+          Words.say(
+              "speed.rejected",
+              speed.rejected(),
+              speed.releases().rejected().stream()
+                  .map(RejectedFiring::reason)
+                  .distinct()
+                  .collect(Collectors.joining(", "))));
     }
     return sentences;
   }
