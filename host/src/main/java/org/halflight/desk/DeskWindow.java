@@ -147,7 +147,6 @@ final class DeskWindow {
             close();
           }
         });
-    top.soundsOn(sounds.on().all());
     deskKeys =
         new DeskKeys(
             frame,
@@ -321,7 +320,6 @@ final class DeskWindow {
       }
       case SOUNDS -> {
         sounds.on(sounds.on().turned());
-        top.soundsOn(sounds.on().all());
       }
       case THEME -> look(!look.dark());
       case FIRE -> does(BenchActions::fire);
@@ -331,6 +329,10 @@ final class DeskWindow {
           practice.open(top.rigButton());
         }
       }
+      case MENU -> menu.open(top.menuButton());
+      case HELP -> help.open(places.here().key());
+      case ABOUT -> help.about();
+      case QUIT -> close();
       case DETAILS -> places.turn(act);
       case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS ->
           places.goTo(act);
