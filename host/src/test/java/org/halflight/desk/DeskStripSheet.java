@@ -140,16 +140,16 @@ final class DeskStripSheet {
 
   /** Name and logo, in the settings of the page. */
   private void workshop() {
-    hand.click("pageFrom");
+    hand.click("pageFrom.line");
     hand.fill("workshop.logo", "gone.png");
     hand.click("workshop.keep");
-    hand.await("no such logo", v -> label("exportSaid").contains("gone.png"));
-    hand.click("pageFrom");
-    hand.click("pageFrom");
+    hand.await("no such logo", v -> text("exportSaid").contains("gone.png"));
+    hand.click("pageFrom.line");
+    hand.click("pageFrom.line");
     hand.await("the settings are as before", v -> field("workshop.logo").isEmpty());
     hand.fill("workshop.name", "The Workshop");
     hand.click("workshop.keep");
-    hand.await("it is kept", v -> label("exportSaid").contains("Kept."));
+    hand.await("it is kept", v -> text("exportSaid").contains("Kept."));
     check(
         SettingsFile.read(folder.resolve("data")).getProperty("workshop").equals("The Workshop"),
         "the name is in the settings");
