@@ -3,7 +3,6 @@ package org.halflight.desk;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
 import javax.swing.AbstractButton;
 import javax.swing.JCheckBoxMenuItem;
 import javax.swing.JComponent;
@@ -13,6 +12,7 @@ import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
 import javax.swing.MenuElement;
 import javax.swing.MenuSelectionManager;
+import javax.swing.SwingUtilities;
 import javax.swing.event.MenuEvent;
 import javax.swing.event.MenuListener;
 import org.halflight.desk.view.MenuList;
@@ -47,11 +47,11 @@ final class DeskMenu {
   /** Opens below a button, the first entry selected, so that the arrow keys walk from there. */
   void open(JComponent button) {
     popup.removeAll();
+    SwingUtilities.updateComponentTreeUI(popup);
     List<JMenu> menus = menus();
     menus.forEach(popup::add);
     popup.show(button, 0, button.getHeight());
-    MenuSelectionManager.defaultManager()
-        .setSelectedPath(new MenuElement[] {popup, menus.get(0)});
+    MenuSelectionManager.defaultManager().setSelectedPath(new MenuElement[] {popup, menus.get(0)});
   }
 
   /** The same as a bar of menus, which the system shows at the top of its screen. */
@@ -123,7 +123,9 @@ final class DeskMenu {
             .<JMenuItem>map(on -> new JCheckBoxMenuItem(entry.words(), on))
             .orElseGet(() -> new JMenuItem(entry.words()));
     item.setName("menu." + entry.act());
-    item.setIcon(new KeyCap(entry.key(), source.look(), false));
+    KeyCap key = new KeyCap(entry.key(), source.look(), false);
+    item.setIcon(key);
+    item.setDisabledIcon(key);
     item.setEnabled(entry.isEnabled());
     item.getAccessibleContext()
         .setAccessibleName(Words.say("desk.keys.spoken", entry.words(), entry.key()));

@@ -68,7 +68,8 @@ public final class MenuList {
   }
 
   private static Entry entry(UserAction act, Now now) {
-    return new Entry(act, words(act, now), KeyHints.keyName(act), isEnabled(act, now), isOn(act, now));
+    return new Entry(
+        act, words(act, now), KeyHints.keyName(act), isEnabled(act, now), isOn(act, now));
   }
 
   private static String words(UserAction act, Now now) {
@@ -102,7 +103,15 @@ public final class MenuList {
           LENS_CAP,
           MARK ->
           Group.FIRING;
-      case NEXT, PREVIOUS, LOOK_SLOWER, LOOK_FASTER, CHOOSE, TWO, SWITCH_COVER, SWITCH_CELLS, SWITCH_PLACE ->
+      case NEXT,
+          PREVIOUS,
+          LOOK_SLOWER,
+          LOOK_FASTER,
+          CHOOSE,
+          TWO,
+          SWITCH_COVER,
+          SWITCH_CELLS,
+          SWITCH_PLACE ->
           Group.RUN;
       case FIRE, COCK, PRACTICE -> Group.PRACTICE;
       case KEYS, HELP, ABOUT, QUIT -> Group.HELP;
@@ -115,7 +124,8 @@ public final class MenuList {
       return (act == UserAction.UNDO ? now.undo() : now.redo()).isPresent();
     }
     if (KeyMap.isEverywhere(act)) {
-      return act != UserAction.PRACTICE || now.view().filter(v -> v.link().isPractice()).isPresent();
+      return act != UserAction.PRACTICE
+          || now.view().filter(v -> v.link().isPractice()).isPresent();
     }
     return now.isAtBench() && now.view().filter(view -> means(act, view)).isPresent();
   }
@@ -131,7 +141,8 @@ public final class MenuList {
       case CLOSED_BY_HAND -> view.openSeconds().isPresent();
       case FULL_LIGHT -> view.link().isUp() && !view.lightTest().isUnderWay();
       case REJECT, DETAILS -> !view.results().isEmpty();
-      case REASON -> view.results().stream().map(FiringResult::rejection).anyMatch(Optional::isPresent);
+      case REASON ->
+          view.results().stream().map(FiringResult::rejection).anyMatch(Optional::isPresent);
       case NEXT, PREVIOUS, LOOK_SLOWER, LOOK_FASTER, CHOOSE -> setup.isPresent();
       case MARK, TWO ->
           !isStage && setup.filter(each -> each.phase() == Phase.ADJUSTING).isPresent()
