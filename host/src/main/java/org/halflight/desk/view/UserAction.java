@@ -77,6 +77,8 @@ public enum UserAction {
   TABLES,
   /** The column alone fills the bench, or the whole bench is shown again. */
   FAR_VIEW,
+  /** The light curve of the last firing takes the large place, or gives it back. */
+  CURVE,
   /** Sounds are switched on or off. */
   SOUNDS,
   /** Light or dark. */
@@ -103,6 +105,14 @@ public enum UserAction {
   TO_CAMERAS,
   /** What can go wrong on the practice rig. */
   PRACTICE,
+  /** The menu of everything that can be done. */
+  MENU,
+  /** The page of the guide about this place. */
+  HELP,
+  /** Which program this is, and what it runs on. */
+  ABOUT,
+  /** Ends the session and closes the window. */
+  QUIT,
   /** Says what the keys do. */
   KEYS
 }
