@@ -105,6 +105,10 @@ public final class SessionReducer {
       news.addAll(breakOff());
       return;
     }
+    if (mark.kind().equals(LeftOutLines.KIND)) {
+      LeftOutLines.upTo(mark).ifPresentOrElse(stream::leftOut, () -> damagedMarks++);
+      return;
+    }
     OptionalLong act = UndoMarks.note(mark, acts);
     if (act.isPresent()) {
       if (known.isEmpty()) {

@@ -117,6 +117,7 @@ public final class KeyHints {
                     : "desk.key.learn-cocking"),
             view.cocking() == BenchView.Cocking.LEARNING));
     if (!view.results().isEmpty()) {
+      hints.add(plain(UserAction.CURVE));
       hints.add(plain(UserAction.DETAILS));
     }
     hints.add(plain(UserAction.TABLES));
@@ -125,7 +126,7 @@ public final class KeyHints {
   }
 
   /** Whether the last firing has no time until full light is measured again. */
-  private static boolean waitsForFullLight(BenchView view) {
+  static boolean waitsForFullLight(BenchView view) {
     return !view.results().isEmpty()
         && view.results()
             .get(view.results().size() - 1)
