@@ -185,6 +185,16 @@ public final class WorkshopRecord implements AutoCloseable {
         connection -> Corrections.of(connection, "work_entry", entry.id().value()));
   }
 
+  /** All that was corrected at a visit: camera, visit with its lists, work log, pictures. */
+  public List<Correction> allCorrections(Visit visit) {
+    List<Correction> all = new ArrayList<>();
+    camera(visit.camera()).map(this::corrections).ifPresent(all::addAll);
+    all.addAll(corrections(visit));
+    workLogWithStruck(visit.id()).forEach(entry -> all.addAll(corrections(entry)));
+    photosWithOff(visit.id()).forEach(photo -> all.addAll(corrections(photo)));
+    return all;
+  }
+
   /** What was corrected in what is noted of a picture, the oldest first. */
   public List<Correction> corrections(Photo photo) {
     return database.read(
