@@ -54,7 +54,7 @@ final class LightPlace extends Place {
     meter = new MeterPanel(look);
     lamps = new AimLamps(look);
     setLayout(
-        new MigLayout("insets 20 30 20 30, wrap 2, gap 20 14", "[fill, grow][]", "[][][][][]push"));
+        new MigLayout("insets 20 30 20 30, wrap 2, gap 20 14", "[fill, grow][]", "[][][][][][]push"));
     set.setName("setLight");
     open.setName("shutterIsOpen");
     again.setName("aimLight");
@@ -71,10 +71,9 @@ final class LightPlace extends Place {
     add(sentence, "span 2, grow, wmin 200");
     add(progress, "span 2, h 10!");
     JPanel buttons = group(new MigLayout("insets 4 0 4 4, gap 10"));
-    buttons.add(set);
-    buttons.add(open);
-    buttons.add(again);
-    buttons.add(screen);
+    for (JButton each : new JButton[] {set, open, again, screen}) {
+      buttons.add(each, "hmin " + Look.px(40));
+    }
     add(buttons, "span 2");
     add(hint, "span 2, grow, wmin 200");
     look(look);
@@ -138,7 +137,7 @@ final class LightPlace extends Place {
     lamps.look(look);
     mode.setFont(Look.letters(1.1));
     mode.setForeground(look.quietInk());
-    sentence.setFont(Look.bold(2.4));
+    sentence.setFont(Look.bold(2.7));
     sentence.setForeground(look.ink());
     sentence.setBackground(look.ground());
     sentence.setBorder(null);

@@ -5,8 +5,9 @@ import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics2D;
-import java.util.List;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import javax.accessibility.AccessibleRole;
 import org.halflight.light.Aim;
@@ -32,9 +33,10 @@ final class MeterPanel extends PaintedComponent {
   private static final double OUTER_MM = 9;
   private static final double GAP_MM = 2;
   private static final double LABEL_MM = 4;
-  private static final double NAMES_MM = 26;
+  private static final double NAMES_MM = 30;
 
   private transient Aim aim = Aim.nothing();
+  private final SortedSet<Channel> outers = new TreeSet<>();
 
   MeterPanel(Look look) {
     super(AccessibleRole.PROGRESS_BAR, Words.say("desk.light.meter"), look);
@@ -46,6 +48,11 @@ final class MeterPanel extends PaintedComponent {
     Aim now = shown.orElseGet(Aim::nothing);
     if (!now.equals(aim)) {
       aim = now;
+      // Only while the light is aimed are they read; their rows stay.
+      now.needles().stream()
+          .map(Needle::sensor)
+          .filter(sensor -> sensor != Channel.CENTRE_LOW)
+          .forEach(outers::add);
       speak(
           aim.needles().stream()
               .map(
@@ -60,16 +67,9 @@ final class MeterPanel extends PaintedComponent {
     }
   }
 
-  private List<Channel> outers() {
-    return aim.needles().stream()
-        .map(Needle::sensor)
-        .filter(sensor -> sensor != Channel.CENTRE_LOW)
-        .toList();
-  }
-
   @Override
   public Dimension getPreferredSize() {
-    double high = 2 * GAP_MM + LABEL_MM + CENTRE_MM + outers().size() * (GAP_MM + OUTER_MM);
+    double high = 2 * GAP_MM + LABEL_MM + CENTRE_MM + outers.size() * (GAP_MM + OUTER_MM);
     return new Dimension(Look.mm(this, 180), Look.mm(this, high));
   }
 
@@ -85,7 +85,7 @@ final class MeterPanel extends PaintedComponent {
     y += Look.mm(this, GAP_MM);
     row(g, y, Look.mm(this, CENTRE_MM), Channel.CENTRE_LOW);
     y += Look.mm(this, CENTRE_MM);
-    for (Channel outer : outers()) {
+    for (Channel outer : outers) {
       y += Look.mm(this, GAP_MM);
       row(g, y, Look.mm(this, OUTER_MM), outer);
       y += Look.mm(this, OUTER_MM);
@@ -95,28 +95,19 @@ final class MeterPanel extends PaintedComponent {
   /** The names of the three zones above the scale; where it ends. */
   private int zoneNames(Graphics2D g, int high) {
     Font font = ofHeight(g, Math.round(high * 0.75f));
-    name(g, font, high, "aim.zone.dark", 0, Aim.LEAST_LIGHT_COUNTS, look().quietInk());
-    name(
-        g,
-        font,
-        high,
-        "aim.zone.wanted",
-        Aim.WANTED_FROM_COUNTS,
-        Aim.WANTED_TO_COUNTS,
-        look().done());
+    g.setColor(look().ink());
+    name(g, font, high, "aim.zone.dark", 0, Aim.LEAST_LIGHT_COUNTS);
+    name(g, font, high, "aim.zone.wanted", Aim.WANTED_FROM_COUNTS, Aim.WANTED_TO_COUNTS);
     String clips = Words.say("aim.zone.clips");
     Font fitted = fitted(g, font, clips, getWidth() - x(Aim.WANTED_TO_COUNTS));
-    g.setColor(look().attention());
     drawShape(g, fitted, clips, getWidth() - width(g, fitted, clips), high);
     return high;
   }
 
-  private void name(
-      Graphics2D g, Font font, int base, String key, double from, double to, Color colour) {
+  private void name(Graphics2D g, Font font, int base, String key, double from, double to) {
     String text = Words.say(key);
     int room = x(to) - x(from);
     Font fitted = fitted(g, font, text, room);
-    g.setColor(colour);
     drawShape(g, fitted, text, x(from) + (room - width(g, fitted, text)) / 2, base);
   }
 
