@@ -48,10 +48,7 @@ public record Example(Picture of, String words) implements Picture {
                 .mapToObj(
                     i ->
                         new FiringTimes.Firing(
-                            i + 1,
-                            Outcome.TIMED,
-                            OptionalDouble.of(seconds[i]),
-                            Optional.empty()))
+                            i + 1, Outcome.TIMED, OptionalDouble.of(seconds[i]), Optional.empty()))
                 .toList(),
             Words.say("chart.example")),
         words);

@@ -80,8 +80,7 @@ public record Theme(
   /** All in grey: what is drawn is an example. Words stay as dark as quiet ones are. */
   Theme faded() {
     Color grey = mixed(quietInk, background);
-    return new Theme(
-        background, quietInk, quietInk, grid, grid, grey, grey, grey, letterSize);
+    return new Theme(background, quietInk, quietInk, grid, grid, grey, grey, grey, letterSize);
   }
 
   private static Color mixed(Color one, Color other) {

@@ -22,8 +22,8 @@ import org.halflight.verdict.BeyondLimits;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.OddOnes;
 import org.halflight.verdict.ReboundAtSpeed;
-import org.halflight.verdict.SpeedStatistics;
 import org.halflight.verdict.RejectedFiring;
+import org.halflight.verdict.SpeedStatistics;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.verdict.Verdict;
 

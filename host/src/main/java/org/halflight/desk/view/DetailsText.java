@@ -3,6 +3,8 @@ package org.halflight.desk.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.chart.BudgetBars;
 import org.halflight.chart.DataTable;
 import org.halflight.chart.Picture;
@@ -26,7 +28,7 @@ import org.halflight.words.Words;
  *     firings without a run where no speed is looked at
  * @param budget the same as a table
  * @param figures that the verdict rests on, and the statistics
- * @param advice what would make it surer; may be empty
+ * @param advice the verdict in sentences, and what would make it surer; may be empty
  */
 public record DetailsText(
     String title,
@@ -93,7 +95,10 @@ public record DetailsText(
                 List.of(Words.say("details.figure"), Words.say("details.value")),
                 rows,
                 note)),
-        summary.budget().map(DetailsText::advice).orElse(""));
+        Stream.concat(
+                BenchPictures.verdict(view, summary.speed()).stream(),
+                summary.budget().map(DetailsText::advice).stream())
+            .collect(Collectors.joining(" ")));
   }
 
   /** Distribution and sensitivity are left to the command line: the table must fit the screen. */
