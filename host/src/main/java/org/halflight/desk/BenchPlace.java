@@ -121,8 +121,7 @@ final class BenchPlace extends Place {
             at -> all.rejected((int) (at * all.releases().size())).ifPresent(this::askForReason));
 
     BenchLayout.Parts parts =
-        new BenchLayout.Parts(
-            edge, next, numerals, advice, say, mark, map, row, small, allKeys);
+        new BenchLayout.Parts(edge, next, numerals, advice, say, mark, map, row, small, allKeys);
     setLayout(new BenchLayout(parts));
     parts.all().forEach(this::add);
     slow = new Timer(LEAST_MILLIS, event -> showPictures());
@@ -194,9 +193,7 @@ final class BenchPlace extends Place {
       advice.show(AdviceText.of(view, runWords.lookAt()));
       MessageText said = MessageText.of(view);
       say.show(
-          said.text().isEmpty()
-              ? new MessageText(runWords.hints(), MessageText.Kind.NEWS)
-              : said);
+          said.text().isEmpty() ? new MessageText(runWords.hints(), MessageText.Kind.NEWS) : said);
     }
   }
 
@@ -285,7 +282,8 @@ final class BenchPlace extends Place {
     look = another;
     setBackground(look.ground());
     for (LookListener each :
-        List.of(next, numerals, advice, edge, say, map, row, small, mark, keys, ofLast, fromNowOn)) {
+        List.of(
+            next, numerals, advice, edge, say, map, row, small, mark, keys, ofLast, fromNowOn)) {
       each.look(look);
     }
   }
