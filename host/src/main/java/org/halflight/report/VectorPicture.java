@@ -13,6 +13,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
 import org.halflight.chart.Picture;
+import org.halflight.chart.PictureImage;
 import org.halflight.chart.Theme;
 
 /** Pictures as lines and letters, not as pixels; the letters are those of the page. */
@@ -25,7 +26,8 @@ final class VectorPicture {
     PdfBoxGraphics2D graphics = new PdfBoxGraphics2D(document, width, height);
     try (PageLetters drawer = new PageLetters(letters)) {
       graphics.setFontTextDrawer(drawer);
-      picture.chart(Theme.LIGHT).draw(graphics, new Rectangle2D.Float(0, 0, width, height));
+      PictureImage.draw(
+          picture, Theme.LIGHT, graphics, new Rectangle2D.Float(0, 0, width, height), null);
     } finally {
       graphics.dispose();
     }
