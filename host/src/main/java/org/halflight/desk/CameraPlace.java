@@ -406,7 +406,7 @@ final class CameraPlace extends Place {
     visit.ifPresent(
         here ->
             archive.ask(
-                record -> SheetWords.open(record.stripSheet(here.id())),
+                record -> SheetWords.atHandBack(record.stripSheet(here.id())),
                 open -> {
                   String ask = Words.say("desk.camera.handBackAsk", form().label());
                   trouble.setText("");
