@@ -69,7 +69,7 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
   /** Marks shrink to this many pixels where they stand close. */
   private static final double LEAST_MARK = 5;
 
-  private static final double MARK_PER_STEP = 1.3;
+  private static final double MARK_PER_STEP = 1.1;
 
   /** What is counted above its speed. */
   private static final List<Outcome> COUNTED = List.of(Outcome.STUCK_OPEN, Outcome.DID_NOT_OPEN);

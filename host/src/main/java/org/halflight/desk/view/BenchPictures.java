@@ -84,15 +84,16 @@ public final class BenchPictures {
       return ofTwo(view, view.two().get());
     }
     if (view.linkage().isShown() && looked.isEmpty()) {
-      return only(
-          view,
+      return new All(
           LinkageText.picture(view)
               .map(ShownPicture::of)
               .orElseGet(() -> ShownPicture.nothing(Words.say("desk.linkage.plan"))),
-          ShownPicture.nothing(Words.say("desk.linkage.words")));
+          ShownPicture.nothing(Words.say("desk.linkage.words")),
+          LastCurve.of(view),
+          List.of());
     }
     if (view.setup().isEmpty()) {
-      return only(view, times(view), LastCurve.edges(view));
+      return new All(times(view), LastCurve.edges(view), LastCurve.besideEdges(view), List.of());
     }
     if (view.setup().filter(RunSetup::isStage).isPresent()) {
       return ofStages(view, looked);
@@ -118,10 +119,6 @@ public final class BenchPictures {
         row(view, looked),
         LastCurve.of(view),
         List.of());
-  }
-
-  private static All only(BenchView view, ShownPicture large, ShownPicture row) {
-    return new All(large, row, LastCurve.of(view), List.of());
   }
 
   /** Both firing rows; there is no map to select a speed on. */

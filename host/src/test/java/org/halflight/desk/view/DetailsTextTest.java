@@ -50,7 +50,9 @@ class DetailsTextTest {
         .contains("ms");
     assertThat(figure(details, "probability of conformity, at least")).endsWith("%");
     assertThat(figure(details, "more firings that would decide")).isNotBlank();
-    assertThat(details.advice()).startsWith("1/60 is within tolerance").contains("The largest source is ");
+    assertThat(details.advice())
+        .startsWith("1/60 is within tolerance")
+        .contains("The largest source is ");
     // A probability stands nowhere else; of three firings the share of odd ones says nothing.
     assertThat(BenchPictures.verdict(work.view(), SIXTIETH)).noneMatch(s -> s.contains("%"));
   }
