@@ -134,8 +134,7 @@ public final class AimMeter {
   }
 
   private void read(Channel sensor) {
-    double counts =
-        gathered.stream().mapToDouble(LightBlock::meanCounts).average().orElseThrow();
+    double counts = gathered.stream().mapToDouble(LightBlock::meanCounts).average().orElseThrow();
     int most = gathered.stream().mapToInt(LightBlock::most).max().orElseThrow();
     gathered.clear();
     take(new MeterReading(sensor, seconds, counts, most));

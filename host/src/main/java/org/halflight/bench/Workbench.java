@@ -18,7 +18,8 @@ import org.halflight.trouble.Trouble;
 /**
  * A session at work: each event reaches the session file first and only then the session, so that
  * what counts here and what stands in the file never differ. Only the lines of the light meter are
- * left out, of which nothing is computed: see {@link LeftOutLines}. Not safe for use by several threads.
+ * left out, of which nothing is computed: see {@link LeftOutLines}. Not safe for use by several
+ * threads.
  *
  * <p>Lines of the rig that the disk does not take, and what the program notes itself, wait in
  * memory and count once they are written, in their order. An act of the person that it does not

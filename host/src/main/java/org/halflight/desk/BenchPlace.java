@@ -125,8 +125,7 @@ final class BenchPlace extends Place {
     small.canvas().onChoice(at -> turnCurve());
 
     BenchLayout.Parts parts =
-        new BenchLayout.Parts(
-            edge, next, numerals, advice, say, mark, map, row, small, allKeys);
+        new BenchLayout.Parts(edge, next, numerals, advice, say, mark, map, row, small, allKeys);
     setLayout(new BenchLayout(parts));
     parts.all().forEach(this::add);
     slow = new Timer(LEAST_MILLIS, event -> showPictures());
@@ -198,9 +197,7 @@ final class BenchPlace extends Place {
       advice.show(AdviceText.of(view, runWords.lookAt()));
       MessageText said = MessageText.of(view);
       say.show(
-          said.text().isEmpty()
-              ? new MessageText(runWords.hints(), MessageText.Kind.NEWS)
-              : said);
+          said.text().isEmpty() ? new MessageText(runWords.hints(), MessageText.Kind.NEWS) : said);
     }
   }
 
@@ -301,7 +298,8 @@ final class BenchPlace extends Place {
     look = another;
     setBackground(look.ground());
     for (LookListener each :
-        List.of(next, numerals, advice, edge, say, map, row, small, mark, keys, ofLast, fromNowOn)) {
+        List.of(
+            next, numerals, advice, edge, say, map, row, small, mark, keys, ofLast, fromNowOn)) {
       each.look(look);
     }
   }

@@ -39,7 +39,6 @@ import org.halflight.photo.PhotoInbox;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.CameraLine;
 import org.halflight.record.KeptFiring;
-import org.halflight.record.RunHistory;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.Logo;
 import org.halflight.report.PageInput;
@@ -135,6 +134,7 @@ final class CamerasPlace extends Place {
     cameras.getAccessibleContext().setAccessibleName(Words.say("desk.cameras.title"));
     cameras.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     cameras.getTableHeader().setReorderingAllowed(false);
+    Look.leaveByTab(cameras);
     cameras.getColumnModel().getColumn(0).setPreferredWidth(Look.px(220));
     cameras.getColumnModel().getColumn(1).setPreferredWidth(Look.px(70));
     cameras.getColumnModel().getColumn(2).setPreferredWidth(Look.px(100));
@@ -184,8 +184,7 @@ final class CamerasPlace extends Place {
 
   private JPanel listed() {
     JPanel list =
-        group(
-            new MigLayout("insets 0, wrap 1, fill, gap 0 8, hidemode 3", "[fill,grow]", ""));
+        group(new MigLayout("insets 0, wrap 1, fill, gap 0 8, hidemode 3", "[fill,grow]", ""));
     list.add(searchLabel, "split 2, grow 0");
     list.add(search, "growx, pushx, gapleft 8, wmin 60");
     list.add(due, "wmin 100");
@@ -196,11 +195,7 @@ final class CamerasPlace extends Place {
   /** The picture, and below it its words: what the runs came to, and whatever else was checked. */
   private JPanel shown() {
     JPanel shown =
-        group(
-            new MigLayout(
-                "insets 0, wrap 1, fill, gap 0 8, hidemode 3",
-                "[fill,grow]",
-                ""));
+        group(new MigLayout("insets 0, wrap 1, fill, gap 0 8, hidemode 3", "[fill,grow]", ""));
     shown.add(map, "grow, pushy 60, hmin 120");
     shown.add(drifts, "grow, pushy 30, h 90:280:340");
     shown.add(moved, "wmin 100");
@@ -327,10 +322,7 @@ final class CamerasPlace extends Place {
   private void sayFrom() {
     from.say(
         HistoryText.page(
-            workshop.typed().name(),
-            workshop.paper(),
-            bench.isSelected(),
-            sale.isSelected()));
+            workshop.typed().name(), workshop.paper(), bench.isSelected(), sale.isSelected()));
   }
 
   private void keep(Workshop typed, String inbox) {
@@ -367,34 +359,43 @@ final class CamerasPlace extends Place {
     String name = history.map(h -> fileName(h.camera())).orElse("") + ".pdf";
     history
         .flatMap(RecordPage::of)
-        .ifPresent(of -> files.write(PAGES, (folder, record, progress) -> {
-          PageInput input =
-              of.input(
-                  record.workLog(of.visit().id()),
-                  run -> {
-                    progress.at(Words.say("desk.files.readingPage"), 0, 0);
-                    return record.firings(run).stream().map(KeptFiring::result).toList();
-                  },
-                  clock.instant(),
-                  clock.getZone(),
-                  version);
-          OutFile file = OutFiles.neverReplacing().free(folder.resolve(name), FileKind.PAGE);
-          Workshop by = Workshop.of(SettingsFile.read(settings));
-          progress.at(Words.say("desk.files.drawing"), 0, 0);
-          List<String> told =
-              HandOverPage.write(
-                  input,
-                  new PageStyle(
-                      by.paperIn(Locale.getDefault(Locale.Category.FORMAT)),
-                      forBench,
-                      forSale,
-                      by),
-                  file);
-          return new FilesPanel.Written(
-              file.path(),
-              Words.say("desk.cameras.pageWritten", file.path())
-                  + told.stream().map(each -> " " + each).collect(Collectors.joining()));
-        }));
+        .ifPresent(
+            of ->
+                files.write(
+                    PAGES,
+                    (folder, record, progress) -> {
+                      PageInput input =
+                          of.input(
+                              record.workLog(of.visit().id()),
+                              run -> {
+                                progress.at(Words.say("desk.files.readingPage"), 0, 0);
+                                return record.firings(run).stream()
+                                    .map(KeptFiring::result)
+                                    .toList();
+                              },
+                              clock.instant(),
+                              clock.getZone(),
+                              version);
+                      OutFile file =
+                          OutFiles.neverReplacing().free(folder.resolve(name), FileKind.PAGE);
+                      Workshop by = Workshop.of(SettingsFile.read(settings));
+                      progress.at(Words.say("desk.files.drawing"), 0, 0);
+                      List<String> told =
+                          HandOverPage.write(
+                              input,
+                              new PageStyle(
+                                  by.paperIn(Locale.getDefault(Locale.Category.FORMAT)),
+                                  forBench,
+                                  forSale,
+                                  by),
+                              file);
+                      return new FilesPanel.Written(
+                          file.path(),
+                          Words.say("desk.cameras.pageWritten", file.path())
+                              + told.stream()
+                                  .map(each -> " " + each)
+                                  .collect(Collectors.joining()));
+                    }));
   }
 
   private void export() {
@@ -420,10 +421,10 @@ final class CamerasPlace extends Place {
                               Source.of(firings.stream().map(KeptFiring::result).toList()),
                               h.runs().stream()
                                   .map(
-                                      run -> new RunSummary(run.run().asked().phase(), run.speeds()))
+                                      run ->
+                                          new RunSummary(run.run().asked().phase(), run.speeds()))
                                   .toList()));
-                  return new FilesPanel.Written(
-                      file, Words.say("desk.cameras.exported", file));
+                  return new FilesPanel.Written(file, Words.say("desk.cameras.exported", file));
                 }));
   }
 

@@ -44,7 +44,14 @@ abstract class ColumnBlock extends PaintedComponent {
    * @param good of {@code wanted} circles before the text are filled
    */
   record Line(
-      String text, double caps, double gap, int rows, boolean bold, Color ink, int good, int wanted) {
+      String text,
+      double caps,
+      double gap,
+      int rows,
+      boolean bold,
+      Color ink,
+      int good,
+      int wanted) {
     Line(String text, double caps, double gap, int rows, boolean bold, Color ink) {
       this(text, caps, gap, rows, bold, ink, 0, 0);
     }
@@ -53,8 +60,7 @@ abstract class ColumnBlock extends PaintedComponent {
   /** A line as it fits: its rows, all in one font. */
   private record Fitted(Line line, List<String> rows, Font font, double caps, double gap) {
     private double height() {
-      boolean reachesBelow =
-          !rows.isEmpty() && rows.get(rows.size() - 1).matches(UNDER_THE_LINE);
+      boolean reachesBelow = !rows.isEmpty() && rows.get(rows.size() - 1).matches(UNDER_THE_LINE);
       return gap
           + rows.size() * caps
           + (rows.size() - 1) * BETWEEN_ROWS * caps
@@ -88,9 +94,7 @@ abstract class ColumnBlock extends PaintedComponent {
   /** A millimetre in pixels, here and now. */
   final double unit() {
     double usual = Look.mm(this, 100) / 100.0;
-    return far
-        ? Math.max(usual, Math.min(getHeight() / natural, getWidth() / FAR_WIDTH))
-        : usual;
+    return far ? Math.max(usual, Math.min(getHeight() / natural, getWidth() / FAR_WIDTH)) : usual;
   }
 
   /** Draws lines from the top, or so that the last one ends at the bottom. */

@@ -100,8 +100,7 @@ final class FilesPanel extends JPanel implements LookListener {
       say(Words.say("desk.files.busy"));
       return;
     }
-    FileProgress progress =
-        new FileProgress(step -> SwingUtilities.invokeLater(() -> isAt(step)));
+    FileProgress progress = new FileProgress(step -> SwingUtilities.invokeLater(() -> isAt(step)));
     going = Optional.of(progress);
     dress();
     archive.ask(record -> outcome(sort, writing, record, progress), this::isDone);
@@ -154,8 +153,7 @@ final class FilesPanel extends JPanel implements LookListener {
 
   private void where() {
     archive.ask(
-        record ->
-            sorts.stream().map(sort -> OutFolder.of(settings, sort, usual).path()).toList(),
+        record -> sorts.stream().map(sort -> OutFolder.of(settings, sort, usual).path()).toList(),
         this::where);
   }
 

@@ -52,8 +52,7 @@ final class NextPanel extends ColumnBlock {
                 1,
                 true,
                 alone ? look().done() : look().quietInk()),
-            new Line(
-                text.large(), 20, 3.5, 2, true, text.done() ? look().done() : look().ink()),
+            new Line(text.large(), 20, 3.5, 2, true, text.done() ? look().done() : look().ink()),
             new Line(text.count(), 4.5, 3.5, 1, true, look().ink(), text.good(), pips)),
         false);
   }

@@ -70,7 +70,8 @@ final class PlaceHead extends JPanel {
       int x = isOneRow ? all - wide + gap : 0;
       int y = isOneRow ? 0 : head.height + gap;
       if (really) {
-        title.setBounds(0, isOneRow ? (high - head.height) / 2 : 0, Math.min(head.width, all), head.height);
+        title.setBounds(
+            0, isOneRow ? (high - head.height) / 2 : 0, Math.min(head.width, all), head.height);
       }
       for (Component each : acts) {
         Dimension size = each.getPreferredSize();

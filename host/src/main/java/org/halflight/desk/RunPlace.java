@@ -338,8 +338,7 @@ final class RunPlace extends Place {
     String planned = Words.say("desk.run.firings.offered");
     does(firings, chosen.equals("quick") ? Words.say("desk.run.firings.ofQuick") : planned);
     usable(firings, !isStages, Words.say("desk.run.firings.ofStages"));
-    usable(
-        options.of(RunOption.UNTIL_DECIDED), !isStages, Words.say("desk.run.firings.ofStages"));
+    usable(options.of(RunOption.UNTIL_DECIDED), !isStages, Words.say("desk.run.firings.ofStages"));
     // Whoever has chosen to adjust one speed has its dial back.
     if (button(Phase.ADJUSTING).isSelected()) {
       adjustingChosen();

@@ -73,7 +73,8 @@ public final class AimTrail {
     lamps.put(Lamp.STEADY, steady(centre));
     OptionalDouble share = shutter.strayShare();
     Aim seen = new Aim(needles, Move.WAIT, lamps, share, lamp);
-    return new Aim(needles, centre.map(its -> move(its, seen)).orElse(Move.WAIT), lamps, share, lamp);
+    return new Aim(
+        needles, centre.map(its -> move(its, seen)).orElse(Move.WAIT), lamps, share, lamp);
   }
 
   private Optional<Needle> needle(Channel sensor) {
@@ -122,8 +123,7 @@ public final class AimTrail {
     }
     Needle its = centre.get();
     boolean wanders =
-        its.most() - its.least()
-            > Math.max(Aim.UNSTEADY_COUNTS, Aim.UNSTEADY_SHARE * its.counts());
+        its.most() - its.least() > Math.max(Aim.UNSTEADY_COUNTS, Aim.UNSTEADY_SHARE * its.counts());
     return wanders || lamp.filter(LampLight.Unsteady.class::isInstance).isPresent()
         ? State.BAD
         : State.GOOD;

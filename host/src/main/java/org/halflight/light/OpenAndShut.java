@@ -8,9 +8,9 @@ import java.util.OptionalDouble;
  * lamp that was switched on), light that jumps down as far from one that closed. A lamp that is
  * moved changes the light little by little, and the shutter stays as it was.
  *
- * <p>A reading counts once the next one is like it, the first at once: in between the blades were on their way. Blades
- * take a reading or two for that; a jump that takes longer is a hand that moves the lamp. Not safe
- * for use by several threads.
+ * <p>A reading counts once the next one is like it, the first at once: in between the blades were
+ * on their way. Blades take a reading or two for that; a jump that takes longer is a hand that
+ * moves the lamp. Not safe for use by several threads.
  */
 public final class OpenAndShut {
   /** A jump is by so much and more. Our own limit. */
@@ -67,7 +67,9 @@ public final class OpenAndShut {
     }
   }
 
-  /** Light with the shutter shut as a share of that with it open; empty where not both are known. */
+  /**
+   * Light with the shutter shut as a share of that with it open; empty where not both are known.
+   */
   public OptionalDouble strayShare() {
     return open.isPresent() && shut.isPresent()
         ? OptionalDouble.of(shut.getAsDouble() / open.getAsDouble())

@@ -42,8 +42,7 @@ public record SensorSet(
 
   /** The same sensors under another lamp. */
   public SensorSet under(Lamp lamp) {
-    return new SensorSet(
-        centre.under(lamp), outerA.under(lamp), outerB.under(lamp), comparators);
+    return new SensorSet(centre.under(lamp), outerA.under(lamp), outerB.under(lamp), comparators);
   }
 
   private static SensorSet all(Lamp lamp, double lagMicroseconds, double noiseMillivolts) {

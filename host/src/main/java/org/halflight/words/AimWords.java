@@ -16,10 +16,7 @@ public final class AimWords {
     if (aim.move() == Aim.Move.OTHER_LAMP) {
       return aim.lamp()
           .filter(LampLight.MainsFlicker.class::isInstance)
-          .map(
-              found ->
-                  Words.say(
-                      "aim.move.other-lamp", ((LampLight.MainsFlicker) found).hertz()))
+          .map(found -> Words.say("aim.move.other-lamp", ((LampLight.MainsFlicker) found).hertz()))
           .orElseGet(() -> Words.say("aim.move.other-lamp.fast"));
     }
     return Words.of("aim.move", aim.move());
@@ -69,8 +66,7 @@ public final class AimWords {
 
   /** What the check of the screen came to. */
   public static String screen(ScreenLight light) {
-    return Words.of(
-        "aim.screen", light.finding(), Numbers.percent(Math.max(0, light.share())));
+    return Words.of("aim.screen", light.finding(), Numbers.percent(Math.max(0, light.share())));
   }
 
   private static String tenths(double number) {

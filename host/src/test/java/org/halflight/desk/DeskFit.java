@@ -192,7 +192,9 @@ final class DeskFit {
       String at = state + " " + size.width + "x" + size.height + (dark ? " dark" : "");
       onScreen(
           () -> {
-            for (String fault : LayoutFaults.of(window.frame().getRootPane())) {
+            List<String> found = new ArrayList<>(LayoutFaults.of(window.frame().getRootPane()));
+            found.addAll(TabWalk.of(window.frame()));
+            for (String fault : found) {
               faults.computeIfAbsent(fault, f -> new ArrayList<>()).add(at);
             }
           });

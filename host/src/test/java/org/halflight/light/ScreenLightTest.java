@@ -12,8 +12,7 @@ import org.junit.jupiter.api.Test;
 class ScreenLightTest {
   @Test
   void whatWhiteBringsAboveBlackIsAShareOfTheWantedLight() {
-    ScreenLight bright =
-        ScreenLight.of(List.of(28.0, 28.2, 27.9), List.of(8.0, 8.1, 8.0), 800);
+    ScreenLight bright = ScreenLight.of(List.of(28.0, 28.2, 27.9), List.of(8.0, 8.1, 8.0), 800);
     assertThat(bright.share()).isCloseTo(0.025, within(2e-4));
     assertThat(bright.finding()).isEqualTo(Finding.REACHES);
   }

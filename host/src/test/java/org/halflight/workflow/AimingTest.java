@@ -150,7 +150,8 @@ class AimingTest {
 
   private ScreenLight screen() {
     light.checkScreen();
-    bench.until("the screen is checked", () -> light.screen().filter(ScreenCheck::isOver).isPresent());
+    bench.until(
+        "the screen is checked", () -> light.screen().filter(ScreenCheck::isOver).isPresent());
     return light.screen().flatMap(ScreenCheck::result).orElseThrow();
   }
 

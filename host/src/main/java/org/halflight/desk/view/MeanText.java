@@ -23,9 +23,7 @@ final class MeanText {
             || view.lightTest().isUnderWay()
             || view.openSeconds().isPresent()
             || view.two().isPresent();
-    return other
-        ? ""
-        : view.last().flatMap(last -> ofLast(view, last)).orElse("");
+    return other ? "" : view.last().flatMap(last -> ofLast(view, last)).orElse("");
   }
 
   /** While a firing settles, the mean is still that of those before it. */

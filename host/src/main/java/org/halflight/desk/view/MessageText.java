@@ -92,8 +92,7 @@ public record MessageText(String text, Kind kind) {
       return NOTHING;
     }
     return new MessageText(
-        Words.say(
-            view.setup().get().isQuick() ? "desk.hint.runQuick" : "desk.hint.runNoLight"),
+        Words.say(view.setup().get().isQuick() ? "desk.hint.runQuick" : "desk.hint.runNoLight"),
         Kind.HINT);
   }
 

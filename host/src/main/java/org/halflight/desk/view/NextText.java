@@ -134,8 +134,7 @@ public record NextText(
   }
 
   private static String fireAnyway(BenchView view) {
-    return Words.say(
-        view.light().set().isPresent() ? "desk.next.beginRun" : "desk.next.setLight");
+    return Words.say(view.light().set().isPresent() ? "desk.next.beginRun" : "desk.next.setLight");
   }
 
   private static String count(BenchView view) {

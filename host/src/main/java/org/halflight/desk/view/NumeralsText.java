@@ -119,14 +119,11 @@ public record NumeralsText(
 
   private static NumeralsText provisional(BenchView view, LastFiring.Provisional firing) {
     String note =
-        Words.say("desk.numerals.settling", label(firing.shown()) + limit(view, firing.shown(), view.run()));
+        Words.say(
+            "desk.numerals.settling",
+            label(firing.shown()) + limit(view, firing.shown(), view.run()));
     return firing.exposure() instanceof LeafExposure.Timed timed
-        ? timed(
-            timed.effectiveSeconds(),
-            timed,
-            firing.errorStops(),
-            note,
-            Tone.PROVISIONAL)
+        ? timed(timed.effectiveSeconds(), timed, firing.errorStops(), note, Tone.PROVISIONAL)
         : words(Words.say("outcome.never-fully-open"), "", note, Tone.PROVISIONAL);
   }
 

@@ -152,8 +152,7 @@ class BenchModelTest {
     MessageText say = MessageText.of(asked);
     assertThat(say.kind()).isEqualTo(MessageText.Kind.QUESTION);
     assertThat(say.text()).contains("1/30");
-    assertThat(AdviceText.of(asked, "").next())
-        .isEqualTo("M: it was at 1/30. Space: at 1/60");
+    assertThat(AdviceText.of(asked, "").next()).isEqualTo("M: it was at 1/30. Space: at 1/60");
     assertThat(KeyHints.of(asked).subList(0, 2))
         .extracting(KeyHints.Hint::act)
         .containsExactly(UserAction.MOVE, UserAction.ACCEPT);
