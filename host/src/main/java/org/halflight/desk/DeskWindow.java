@@ -13,11 +13,14 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import javax.swing.AbstractButton;
 import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
+import org.halflight.desk.view.AboutText;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.ConditionKeys;
+import org.halflight.desk.view.MenuList;
 import org.halflight.desk.view.Message;
 import org.halflight.desk.view.Pedal;
 import org.halflight.desk.view.PlaceUndo;
@@ -71,6 +74,9 @@ final class DeskWindow {
   private final CameraPlace camera;
   private final CamerasPlace cameras;
   private final PracticeMenu practice;
+  private final DarkCover cover;
+  private final HelpPlace help;
+  private final DeskMenu menu = new DeskMenu(new MenuSource(), this::act);
   private final DeskKeys deskKeys;
   private final TypingUndo typing = new TypingUndo();
   private final Pedal pedal;
@@ -115,14 +121,21 @@ final class DeskWindow {
             () -> does(BenchActions::isNobodys),
             act -> undo.done(UserAction.TO_CAMERA, act));
     cameras = new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen);
+    help =
+        new HelpPlace(
+            look,
+            drawing,
+            () ->
+                AboutText.lines(
+                    surroundings.version(),
+                    name -> System.getProperty(name, ""),
+                    surroundings.folder().toString(),
+                    view().map(seen -> seen.link().serial()).orElse("")));
     places =
         new Places(
             List.of(
                 bench,
-                new LightPlace(
-                    look,
-                    () -> does(BenchActions::setLight),
-                    () -> does(hands -> hands.light().answer(Answer.DONE))),
+                new LightPlace(look, lightActs()),
                 camera,
                 new RunPlace(look, this::suggestion, bench::looked, this::beginRun),
                 cameras,
@@ -133,9 +146,13 @@ final class DeskWindow {
                     pedal::learnsNothing),
                 details,
                 rig,
-                tried),
+                tried,
+                help),
             this::at);
     practice = new PracticeMenu(this::onModelCamera, act -> undo.chosen(act, sessionUndo()));
+    cover =
+        new DarkCover(look, turn -> does(hands -> hands.light().screenIsPainted(turn)));
+    frame.setGlassPane(cover);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
@@ -147,7 +164,6 @@ final class DeskWindow {
             close();
           }
         });
-    top.soundsOn(sounds.on().all());
     deskKeys =
         new DeskKeys(
             frame,
@@ -156,7 +172,41 @@ final class DeskWindow {
             this::act,
             new PedalKeys(pedal, this::pedal, this::saysOfPedal, pedalPanel::say));
     deskKeys.install();
+    if (SystemMenu.isOnScreen(System.getProperty("os.name", ""))) {
+      frame.setJMenuBar(menu.bar());
+      top.menuButton().setVisible(false);
+    }
+    SystemMenu.register(SystemMenu.ofThisSystem(), () -> act(UserAction.ABOUT), this::close);
     typing.install();
+  }
+
+  private LightPlace.Acts lightActs() {
+    return new LightPlace.Acts() {
+      @Override
+      public void showMeter(boolean shown) {
+        does(hands -> hands.light().showMeter(shown));
+      }
+
+      @Override
+      public void set() {
+        does(BenchActions::setLight);
+      }
+
+      @Override
+      public void isOpen() {
+        does(hands -> hands.light().answer(Answer.DONE));
+      }
+
+      @Override
+      public void aim() {
+        does(BenchActions::aim);
+      }
+
+      @Override
+      public void checkScreen() {
+        does(BenchActions::checkScreen);
+      }
+    };
   }
 
   /**
@@ -263,6 +313,7 @@ final class DeskWindow {
     frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
     places.show(shown);
+    cover.show(shown);
     pedal.sees(shown, places.here().key());
     onView.accept(shown);
   }
@@ -322,7 +373,6 @@ final class DeskWindow {
       case CURVE -> bench.turnCurve();
       case SOUNDS -> {
         sounds.on(sounds.on().turned());
-        top.soundsOn(sounds.on().all());
       }
       case THEME -> look(!look.dark());
       case FIRE -> does(BenchActions::fire);
@@ -332,6 +382,16 @@ final class DeskWindow {
           practice.open(top.rigButton());
         }
       }
+      case MENU -> menu.open(top.menuButton());
+      case HELP -> {
+        help.about(places.here().key());
+        places.goTo(act);
+      }
+      case ABOUT -> {
+        help.about();
+        places.goTo(UserAction.HELP);
+      }
+      case QUIT -> close();
       case DETAILS -> places.turn(act);
       case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS ->
           places.goTo(act);
@@ -348,6 +408,30 @@ final class DeskWindow {
     @Override
     public void redo() {
       asks(BenchActions::redo);
+    }
+  }
+
+  private final class MenuSource implements DeskMenu.Source {
+    @Override
+    public MenuList.Now now() {
+      UserAction here = places.here().key();
+      return new MenuList.Now(
+          view(),
+          places.here().acceptsBenchKeys(),
+          undo.undoWords(here, sessionUndo()),
+          undo.redoWords(here, sessionUndo()),
+          tables,
+          sounds.on().all());
+    }
+
+    @Override
+    public List<AbstractButton> here() {
+      return places.buttons();
+    }
+
+    @Override
+    public Look look() {
+      return look;
     }
   }
 

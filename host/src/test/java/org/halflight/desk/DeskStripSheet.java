@@ -92,11 +92,48 @@ final class DeskStripSheet {
     check(text("cameraTrouble").equals("Undone: Uncle Bo handed back."), text("cameraTrouble"));
     hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
     hand.await("handed back again", v -> !hand.find("handBack").isEnabled());
+    menu();
+    help();
     hand.key(KeyEvent.VK_F7);
     hand.await("the camera is listed", v -> ((JTable) hand.find("cameras")).getRowCount() > 0);
     shot("4-cameras");
     workshop();
     hand.close();
+  }
+
+  /** F10 and the arrow keys walk the menu, which says what would be undone. */
+  private void menu() {
+    hand.key(KeyEvent.VK_F10);
+    hand.walk(KeyEvent.VK_DOWN, "menu.EDIT");
+    hand.key(KeyEvent.VK_RIGHT);
+    hand.walk(KeyEvent.VK_DOWN, "menu.UNDO");
+    check(hand.walked().equals("Undo: Uncle Bo handed back, key Ctrl+Z"), hand.walked());
+    shot("6-menu");
+    hand.key(KeyEvent.VK_ENTER);
+    hand.await("undone by the menu", v -> hand.find("handBack").isEnabled());
+    hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
+    hand.await("and done again", v -> !hand.find("handBack").isEnabled());
+  }
+
+  /** The page about this place, without a browser. */
+  private void help() {
+    hand.key(KeyEvent.VK_F1, KeyEvent.VK_CONTROL);
+    hand.await("the guide", v -> page().contains("A camera that comes back"));
+    shot("7-help");
+    hand.key(KeyEvent.VK_F1, KeyEvent.VK_CONTROL, KeyEvent.VK_SHIFT);
+    hand.await("about", v -> page().contains("Licence: Apache 2.0"));
+    hand.click("aboutCopy");
+    hand.await("copied", v -> label("aboutCopied").contains("Copied"));
+    shot("8-about");
+  }
+
+  private String page() {
+    javax.swing.JEditorPane page = (javax.swing.JEditorPane) hand.find("helpText");
+    try {
+      return page.getDocument().getText(0, page.getDocument().getLength());
+    } catch (javax.swing.text.BadLocationException impossible) {
+      throw new AssertionError(impossible);
+    }
   }
 
   /** Ctrl+Z works where no field is typed in; the lines say what they said before. */

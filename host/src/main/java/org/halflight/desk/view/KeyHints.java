@@ -22,6 +22,9 @@ public final class KeyHints {
    */
   public record Hint(UserAction act, String key, String words, boolean answers) {}
 
+  private static final String CONTROL = "CTRL+";
+  private static final String SHIFTED = "CTRL+SHIFT+";
+
   private KeyHints() {}
 
   /** The keys of the bench, and the pedal beside the key whose work it does now. */
@@ -208,11 +211,14 @@ public final class KeyHints {
       case "SPACE" -> Words.say("desk.keyName.space");
       case "BACKSPACE" -> Words.say("desk.keyName.backspace");
       case "ENTER" -> Words.say("desk.keyName.enter");
-      case "CTRL+Z" -> Words.say("desk.keyName.undo");
-      case "CTRL+SHIFT+Z" -> Words.say("desk.keyName.redo");
       case "LEFT" -> "\u2190";
       case "RIGHT" -> "\u2192";
-      default -> key;
+      default ->
+          key.startsWith(SHIFTED)
+              ? Words.say("desk.keyName.shifted", key.substring(SHIFTED.length()))
+              : key.startsWith(CONTROL)
+                  ? Words.say("desk.keyName.control", key.substring(CONTROL.length()))
+                  : key;
     };
   }
 }

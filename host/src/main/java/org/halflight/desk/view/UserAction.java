@@ -101,6 +101,14 @@ public enum UserAction {
   TO_CAMERAS,
   /** What can go wrong on the practice rig. */
   PRACTICE,
+  /** The menu of everything that can be done. */
+  MENU,
+  /** The page of the guide about this place. */
+  HELP,
+  /** Which program this is, and what it runs on. */
+  ABOUT,
+  /** Ends the session and closes the window. */
+  QUIT,
   /** Says what the keys do. */
   KEYS
 }
