@@ -3,6 +3,8 @@ package org.halflight.desk;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
+import java.awt.KeyboardFocusManager;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -30,6 +32,20 @@ import org.halflight.record.WorkshopRecord;
  * for each scale of the screen: {@link DeskFitTest} gives it both.
  */
 final class DeskFit {
+  private static final Dimension KEPT_SIZE = new Dimension(1366, 768);
+
+  /** States whose screens are compared with kept ones, and the names of those. */
+  private static final Map<String, String> KEPT =
+      Map.of(
+          "bench, half way", "bench",
+          "bench, half way, dark", "bench-dark",
+          "light, light asking", "light",
+          "camera, empty", "camera",
+          "run", "run",
+          "checks, checks", "checks",
+          "history", "history",
+          "rig, rig checked", "rig");
+
   private static final Instant NOW = Instant.parse("2026-03-10T09:00:00Z");
 
   private final Path folder;
@@ -39,6 +55,7 @@ final class DeskFit {
   private Map<String, BenchView> views = Map.of();
   private DeskWindow window;
   private boolean shots;
+  private boolean keeps;
   private int looked;
 
   private DeskFit(Path folder) {
@@ -46,14 +63,18 @@ final class DeskFit {
   }
 
   /**
-   * @param args a folder, sizes such as 1366x768, and "shots" for pictures of the first size
+   * @param args a folder, sizes such as 1366x768, "shots" for a picture of every screen, "keep" for
+   *     those that are compared with kept ones
    */
   public static void main(String[] args) {
     try {
+      ShippedLetters.install();
       DeskFit fit = new DeskFit(Path.of(args[0]));
       for (int i = 1; i < args.length; i++) {
         if (args[i].equals("shots")) {
           fit.shots = true;
+        } else if (args[i].equals("keep")) {
+          fit.keeps = true;
         } else {
           String[] size = args[i].split("x", -1);
           fit.sizes.add(new Dimension(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
@@ -199,27 +220,26 @@ final class DeskFit {
             }
           });
       looked++;
+      String kept = KEPT.get(state + (dark ? ", dark" : ""));
       if (shots) {
-        shot(at);
+        shot("screens", at.replaceAll("[ ,]+", "-"));
+      }
+      if (keeps && kept != null && size.equals(KEPT_SIZE)) {
+        shot(KeptScreens.ACTUAL, kept);
       }
     }
   }
 
-  private void shot(String name) {
+  /** A caret blinks, and who has the focus is for the display to say. */
+  private void shot(String into, String name) {
+    onScreen(KeyboardFocusManager.getCurrentKeyboardFocusManager()::clearGlobalFocusOwner);
     onScreen(
         () -> {
           Component root = window.frame().getRootPane();
-          java.awt.image.BufferedImage image =
-              new java.awt.image.BufferedImage(
-                  root.getWidth(), root.getHeight(), java.awt.image.BufferedImage.TYPE_INT_RGB);
+          BufferedImage image =
+              new BufferedImage(root.getWidth(), root.getHeight(), BufferedImage.TYPE_INT_RGB);
           root.paint(image.createGraphics());
-          try {
-            Path screens = Files.createDirectories(folder.resolve("screens"));
-            javax.imageio.ImageIO.write(
-                image, "png", screens.resolve(name.replaceAll("[ ,]+", "-") + ".png").toFile());
-          } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
-          }
+          KeptScreens.write(image, folder.resolve(into).resolve(name + ".png"));
         });
   }
 
