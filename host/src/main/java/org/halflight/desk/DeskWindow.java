@@ -150,8 +150,7 @@ final class DeskWindow {
                 help),
             this::at);
     practice = new PracticeMenu(this::onModelCamera, act -> undo.chosen(act, sessionUndo()));
-    cover =
-        new DarkCover(look, turn -> does(hands -> hands.light().screenIsPainted(turn)));
+    cover = new DarkCover(look, turn -> does(hands -> hands.light().screenIsPainted(turn)));
     frame.setGlassPane(cover);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());

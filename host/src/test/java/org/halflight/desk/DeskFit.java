@@ -17,7 +17,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
-import javax.swing.JTable;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.FitViews;
 import org.halflight.desk.view.UserAction;
@@ -177,8 +176,7 @@ final class DeskFit {
       look("checks, " + name, dark);
     }
     act(UserAction.TO_CAMERAS);
-    JTable cameras = (JTable) find("cameras");
-    await("history is read", () -> cameras.getSelectedRow() >= 0);
+    await("history is read", () -> window.cameras().drifts().table().getRowCount() > 0);
     look("history", dark);
     act(UserAction.TO_RIG);
     for (String name : List.of("start", "rig checked", "rig calibrating")) {
@@ -209,7 +207,11 @@ final class DeskFit {
             window.frame().setSize(size);
             window.frame().validate();
           });
-      await(state + " is drawn", this::isDrawn);
+      // What a new size asks for may ask for another layout.
+      for (int i = 0; i < 2; i++) {
+        await(state + " is drawn", this::isDrawn);
+        onScreen(window.frame()::validate);
+      }
       String at = state + " " + size.width + "x" + size.height + (dark ? " dark" : "");
       onScreen(
           () -> {
@@ -247,7 +249,8 @@ final class DeskFit {
     return window.bench().isUpToDate()
         && window.details().isUpToDate()
         && window.rig().isUpToDate()
-        && window.tried().isUpToDate();
+        && window.tried().isUpToDate()
+        && window.cameras().map().canvas().isUpToDate();
   }
 
   private void await(String what, BooleanSupplier holds) {

@@ -109,8 +109,7 @@ final class KeptScreens {
     for (int y = 0; y < image.getHeight(); y++) {
       for (int x = 0; x < image.getWidth(); x++) {
         int colour = image.getRGB(x, y);
-        few.setRGB(
-            x, y, step(colour >> 16) << 16 | step(colour >> 8) << 8 | step(colour));
+        few.setRGB(x, y, step(colour >> 16) << 16 | step(colour >> 8) << 8 | step(colour));
       }
     }
     try {
