@@ -222,9 +222,7 @@ final class BenchPlace extends Place {
     if (view != null) {
       numerals.showMean(runWords.mean(view));
       advice.show(AdviceText.of(view, runWords.lookAt()));
-      MessageText said = MessageText.of(view);
-      say.show(
-          said.text().isEmpty() ? new MessageText(runWords.hints(), MessageText.Kind.NEWS) : said);
+      say.show(MessageText.of(view).with(runWords.hints()));
     }
   }
 

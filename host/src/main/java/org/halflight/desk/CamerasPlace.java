@@ -367,6 +367,7 @@ final class CamerasPlace extends Place {
                       PageInput input =
                           of.input(
                               record.workLog(of.visit().id()),
+                              record.stripSheet(of.visit().id()),
                               run -> {
                                 progress.at(Words.say("desk.files.readingPage"), 0, 0);
                                 return record.firings(run).stream()
