@@ -150,8 +150,7 @@ final class DeskWindow {
                 help),
             this::at);
     practice = new PracticeMenu(this::onModelCamera, act -> undo.chosen(act, sessionUndo()));
-    cover =
-        new DarkCover(look, turn -> does(hands -> hands.light().screenIsPainted(turn)));
+    cover = new DarkCover(look, turn -> does(hands -> hands.light().screenIsPainted(turn)));
     frame.setGlassPane(cover);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());
@@ -346,6 +345,14 @@ final class DeskWindow {
           CONDITION_STOPPED_DOWN,
           CONDITION_LAST_TOO ->
           ConditionKeys.of(act).ifPresent(key -> asks(hands -> hands.run().condition(key)));
+      case CONDITIONS -> bench.turnConditions();
+      case FAR_VIEW -> {
+        boolean on = places.here() != bench || !bench.isFar();
+        if (places.here() != bench) {
+          places.back();
+        }
+        bench.far(on);
+      }
       case TWO -> asks(hands -> hands.two(bench.selected()));
       case SWITCH_COVER -> asks(hands -> hands.flip(Assembly.Switch.COVER));
       case SWITCH_CELLS -> asks(hands -> hands.flip(Assembly.Switch.CELLS));
