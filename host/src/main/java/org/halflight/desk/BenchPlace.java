@@ -374,18 +374,7 @@ final class BenchPlace extends Place {
     setBackground(look.ground());
     for (LookListener each :
         List.of(
-            next,
-            numerals,
-            advice,
-            edge,
-            say,
-            map,
-            row,
-            small,
-            mark,
-            keys,
-            toKeys,
-            ofLast,
+            next, numerals, advice, edge, say, map, row, small, mark, keys, toKeys, ofLast,
             fromNowOn)) {
       each.look(look);
     }
