@@ -141,6 +141,7 @@ final class CamerasPlace extends Place {
     cameras.getAccessibleContext().setAccessibleName(Words.say("desk.cameras.title"));
     cameras.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     cameras.getTableHeader().setReorderingAllowed(false);
+    Look.leaveByTab(cameras);
     cameras.getColumnModel().getColumn(0).setPreferredWidth(Look.px(220));
     cameras.getColumnModel().getColumn(1).setPreferredWidth(Look.px(70));
     cameras.getColumnModel().getColumn(2).setPreferredWidth(Look.px(100));
