@@ -85,6 +85,7 @@ final class DeskWindow {
   private Look look;
   private volatile @Nullable BenchLoop loop;
   private @Nullable BenchView view;
+  private Optional<RunForm> dryRun = Optional.empty();
   private boolean tables;
   private Consumer<BenchView> onView = shown -> {};
 
@@ -120,7 +121,8 @@ final class DeskWindow {
             this::named,
             () -> does(BenchActions::isNobodys),
             act -> undo.done(UserAction.TO_CAMERA, act));
-    cameras = new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen);
+    cameras =
+        new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen, this::dryRun);
     help =
         new HelpPlace(
             look,
@@ -485,6 +487,17 @@ final class DeskWindow {
   }
 
   private RunForm suggestion() {
+    Optional<RunForm> dry =
+        dryRun.filter(
+            form ->
+                camera
+                    .camera()
+                    .map(its -> its.label().equals(form.shutter().camera()))
+                    .orElse(false));
+    return dry.orElseGet(this::next);
+  }
+
+  private RunForm next() {
     return RunForm.next(
         view().flatMap(BenchView::setup),
         view().filter(BenchView::runDone).isPresent(),
@@ -494,6 +507,7 @@ final class DeskWindow {
 
   private void beginRun(RunSetup typed) {
     settings = settings.with(RunForm.texts(typed));
+    dryRun = Optional.empty();
     RunSetup setup =
         camera
             .camera()
@@ -514,8 +528,18 @@ final class DeskWindow {
   }
 
   private void onCameraChosen(Camera known) {
-    camera.onCameraChosen(known);
+    camera.onCameraChosen(known, () -> {});
     places.goTo(UserAction.TO_CAMERA);
+  }
+
+  /** A camera comes on the bench for its dry run, which only has to be begun. */
+  private void dryRun(Camera known, RunForm form) {
+    camera.onCameraChosen(
+        known,
+        () -> {
+          dryRun = Optional.of(form);
+          places.goTo(UserAction.TO_RUN);
+        });
   }
 
   private void does(Consumer<BenchActions> doing) {
