@@ -137,7 +137,11 @@ final class DeskWindow {
         new Places(
             List.of(
                 bench,
-                new LightPlace(look, lightActs()),
+                new LightPlace(
+                    look,
+                    this::act,
+                    shown -> does(hands -> hands.light().showMeter(shown)),
+                    () -> does(hands -> hands.light().answer(Answer.DONE))),
                 camera,
                 new RunPlace(look, this::suggestion, bench::looked, this::beginRun),
                 cameras,
@@ -181,33 +185,11 @@ final class DeskWindow {
     typing.install();
   }
 
-  private LightPlace.Acts lightActs() {
-    return new LightPlace.Acts() {
-      @Override
-      public void showMeter(boolean shown) {
-        does(hands -> hands.light().showMeter(shown));
-      }
-
-      @Override
-      public void set() {
-        does(BenchActions::setLight);
-      }
-
-      @Override
-      public void isOpen() {
-        does(hands -> hands.light().answer(Answer.DONE));
-      }
-
-      @Override
-      public void aim() {
-        does(BenchActions::aim);
-      }
-
-      @Override
-      public void checkScreen() {
-        does(BenchActions::checkScreen);
-      }
-    };
+  private void atTheLight(Consumer<BenchActions> doing) {
+    if (places.here().key() != UserAction.TO_LIGHT) {
+      places.goTo(UserAction.TO_LIGHT);
+    }
+    does(doing);
   }
 
   /**
@@ -328,6 +310,9 @@ final class DeskWindow {
       case SKIP_READING -> asks(hands -> hands.run().answer(Answer.SKIP));
       case STOP_READING -> asks(hands -> hands.run().answer(Answer.STOP));
       case FULL_LIGHT -> does(BenchActions::fullLight);
+      case AIM_LIGHT -> atTheLight(BenchActions::aim);
+      case SET_LIGHT -> atTheLight(BenchActions::setLight);
+      case CHECK_SCREEN -> atTheLight(BenchActions::checkScreen);
       case REJECT -> asks(BenchActions::reject);
       case UNDO -> undo.undo(places.here().key(), sessionUndo()).ifPresent(this::saysOfUndo);
       case REDO -> undo.redo(places.here().key(), sessionUndo()).ifPresent(this::saysOfUndo);
