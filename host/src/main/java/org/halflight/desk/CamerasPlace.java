@@ -26,6 +26,7 @@ import net.miginfocom.swing.MigLayout;
 import org.halflight.chart.DataTable;
 import org.halflight.chart.PictureImage;
 import org.halflight.desk.view.HistoryText;
+import org.halflight.desk.view.UndoStack;
 import org.halflight.desk.view.UserAction;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
@@ -66,6 +67,7 @@ final class CamerasPlace extends Place {
   private static final double PICTURE_SCALE = 2;
 
   private final transient Archive archive;
+  private final transient Consumer<UndoStack.Act> onDone;
   private final transient Clock clock;
   private final transient Path settings;
   private final transient String version;
@@ -95,13 +97,15 @@ final class CamerasPlace extends Place {
 
   /**
    * @param onTake takes a camera that comes on the bench again
+   * @param onDone takes what was done here, to be undone
    */
   CamerasPlace(
       Look look,
       Archive archive,
       DeskSurroundings surroundings,
       Executor drawing,
-      Consumer<Camera> onTake) {
+      Consumer<Camera> onTake,
+      Consumer<UndoStack.Act> onDone) {
     super(UserAction.TO_CAMERAS);
     setLayout(
         new MigLayout(
@@ -109,6 +113,7 @@ final class CamerasPlace extends Place {
             "[fill,30%::35%][fill,grow]",
             "[][fill,grow][][]"));
     this.archive = archive;
+    this.onDone = onDone;
     clock = surroundings.clock();
     settings = surroundings.folder();
     files =
@@ -200,6 +205,11 @@ final class CamerasPlace extends Place {
     shown.add(moved, "wmin 100");
     shown.add(tried, "grow, pushy 10, h 90:130:160");
     return shown;
+  }
+
+  @Override
+  void says(String sentence) {
+    files.say(sentence);
   }
 
   @Override
@@ -326,6 +336,24 @@ final class CamerasPlace extends Place {
 
   private void keep(Workshop typed, String inbox) {
     archive.ask(
+        record -> SettingsFile.read(settings),
+        kept -> {
+          Workshop before = Workshop.of(kept);
+          String earlier = PhotoInbox.chosen(kept);
+          keep(
+              typed,
+              inbox,
+              () ->
+                  onDone.accept(
+                      UndoStack.Act.of(
+                          Words.say("act.workshop"),
+                          () -> keep(before, earlier, this::readWorkshop),
+                          () -> keep(typed, inbox, this::readWorkshop))));
+        });
+  }
+
+  private void keep(Workshop typed, String inbox, Runnable then) {
+    archive.ask(
         record -> {
           try {
             if (!typed.logo().isEmpty()) {
@@ -349,6 +377,9 @@ final class CamerasPlace extends Place {
         outcome -> {
           files.say(outcome);
           sayFrom();
+          if (outcome.equals(Words.say("desk.workshop.kept"))) {
+            then.run();
+          }
         });
   }
 

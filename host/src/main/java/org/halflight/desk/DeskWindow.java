@@ -27,6 +27,7 @@ import org.halflight.desk.view.PlaceUndo;
 import org.halflight.desk.view.Proposal;
 import org.halflight.desk.view.SessionUndo;
 import org.halflight.desk.view.SoundKind;
+import org.halflight.desk.view.UndoStack;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
@@ -95,7 +96,7 @@ final class DeskWindow {
     this.faults = surroundings.faults();
     this.uncaught = new UncaughtFaults(faults, surroundings.nanos(), this::saysLater);
     pedal = new Pedal(surroundings.nanos(), settings.pedals());
-    pedalPanel = new PedalPanel(pedal);
+    pedalPanel = new PedalPanel(pedal, onDone(UserAction.KEYS));
     archive = new Archive(surroundings, this::saysLater);
     top = new TopBar(look, this::act);
     bench =
@@ -118,8 +119,15 @@ final class DeskWindow {
             drawing,
             this::named,
             () -> does(BenchActions::isNobodys),
-            act -> undo.done(UserAction.TO_CAMERA, act));
-    cameras = new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen);
+            onDone(UserAction.TO_CAMERA));
+    cameras =
+        new CamerasPlace(
+            look,
+            archive,
+            surroundings,
+            drawing,
+            this::onCameraChosen,
+            onDone(UserAction.TO_CAMERAS));
     help =
         new HelpPlace(
             look,
@@ -144,14 +152,14 @@ final class DeskWindow {
                 new KeysPlace(
                     look,
                     pedalPanel,
-                    new SoundsPanel(settings.sounds(), this::soundTurned),
+                    new SoundsPanel(settings.sounds(), this::soundTurned, onDone(UserAction.KEYS)),
                     pedal::learnsNothing),
                 details,
                 rig,
                 tried,
                 help),
             this::at);
-    practice = new PracticeMenu(this::onModelCamera, act -> undo.chosen(act, sessionUndo()));
+    practice = new PracticeMenu(this::onModelCamera, onDone(UserAction.PRACTICE));
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
@@ -193,6 +201,7 @@ final class DeskWindow {
   /** Opens on a bench that has begun. */
   void open(@Nullable Dimension size, BenchLoop begun) {
     loop = begun;
+    begun.does(hands -> hands.rig().onDone(this::rigDone));
     archive.onVisit(camera::goesOn);
     if (size == null) {
       // Not every desktop can make a window as large as the screen; none may cut off its edge.
@@ -402,6 +411,27 @@ final class DeskWindow {
     public Look look() {
       return look;
     }
+  }
+
+  /** Takes what was done at a place, to be undone there. */
+  private Consumer<UndoStack.Act> onDone(UserAction place) {
+    return act -> undo.done(place, act, sessionUndo());
+  }
+
+  /** Something was done to the rig; on the bench thread. */
+  private void rigDone(
+      String words,
+      Optional<String> whyNot,
+      Consumer<RigActions> undoing,
+      Consumer<RigActions> redoing) {
+    UndoStack.Act act =
+        new UndoStack.Act(
+            words,
+            whyNot,
+            () -> does(hands -> undoing.accept(hands.rig())),
+            () -> does(hands -> redoing.accept(hands.rig())),
+            0);
+    SwingUtilities.invokeLater(() -> onDone(UserAction.TO_RIG).accept(act));
   }
 
   private SessionUndo sessionUndo() {

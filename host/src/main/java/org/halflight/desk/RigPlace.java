@@ -214,6 +214,11 @@ final class RigPlace extends Place {
   }
 
   @Override
+  void says(String said) {
+    sentence.say(said);
+  }
+
+  @Override
   void show(BenchView view) {
     show(view.rig());
   }
