@@ -56,6 +56,7 @@ public final class AimMeter {
   private double darkSum16;
   private boolean looksAtTheLamp = true;
   private long readings;
+  private long moves;
   private double lastCounts;
   private Aim aim = Aim.nothing();
 
@@ -147,6 +148,12 @@ public final class AimMeter {
       lastCounts = reading.counts();
     }
     aim = trail.aim();
+    moves++;
+  }
+
+  /** How often a needle has moved. */
+  public long moves() {
+    return moves;
   }
 
   /** The next request: the lamp, when its turn has come, or the next sensor. */

@@ -6,6 +6,7 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import org.halflight.bench.AimMeter;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LiveFeed;
 import org.halflight.desk.view.BenchModel;
@@ -45,6 +46,7 @@ final class BenchLoop implements AutoCloseable {
 
   // On the bench thread only.
   private boolean faulty;
+  private long needleMoves;
   private int faultsInARow;
 
   /**
@@ -160,9 +162,23 @@ final class BenchLoop implements AutoCloseable {
   }
 
   private void happened(BenchDriver.Happening happening) {
+    if (isOfTheMeterAlone(happening)) {
+      return;
+    }
     model.happened(happening).forEach(sounds);
     show();
     archive(happening.news());
+  }
+
+  /** Six hundred lines a second come while the light is aimed; few of them move a needle. */
+  private boolean isOfTheMeterAlone(BenchDriver.Happening happening) {
+    long moves = driver.light().meter().map(AimMeter::moves).orElse(0L);
+    boolean moved = moves != needleMoves;
+    needleMoves = moves;
+    return driver.light().isAiming()
+        && !moved
+        && happening.change().isEmpty()
+        && happening.news().isEmpty();
   }
 
   /** While the rig works for itself: wishes are heard, and the window is told how it goes on. */

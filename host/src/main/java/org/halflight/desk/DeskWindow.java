@@ -75,6 +75,7 @@ final class DeskWindow {
   private final CameraPlace camera;
   private final CamerasPlace cameras;
   private final PracticeMenu practice;
+  private final DarkCover cover;
   private final HelpPlace help;
   private final DeskMenu menu = new DeskMenu(new MenuSource(), this::act);
   private final DeskKeys deskKeys;
@@ -142,10 +143,7 @@ final class DeskWindow {
         new Places(
             List.of(
                 bench,
-                new LightPlace(
-                    look,
-                    () -> does(BenchActions::setLight),
-                    () -> does(hands -> hands.light().answer(Answer.DONE))),
+                new LightPlace(look, lightActs()),
                 camera,
                 new RunPlace(look, this::suggestion, bench::looked, this::beginRun),
                 cameras,
@@ -160,6 +158,9 @@ final class DeskWindow {
                 help),
             this::at);
     practice = new PracticeMenu(this::onModelCamera, onDone(UserAction.PRACTICE));
+    cover =
+        new DarkCover(look, turn -> does(hands -> hands.light().screenIsPainted(turn)));
+    frame.setGlassPane(cover);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
@@ -185,6 +186,35 @@ final class DeskWindow {
     }
     SystemMenu.register(SystemMenu.ofThisSystem(), () -> act(UserAction.ABOUT), this::close);
     typing.install();
+  }
+
+  private LightPlace.Acts lightActs() {
+    return new LightPlace.Acts() {
+      @Override
+      public void showMeter(boolean shown) {
+        does(hands -> hands.light().showMeter(shown));
+      }
+
+      @Override
+      public void set() {
+        does(BenchActions::setLight);
+      }
+
+      @Override
+      public void isOpen() {
+        does(hands -> hands.light().answer(Answer.DONE));
+      }
+
+      @Override
+      public void aim() {
+        does(BenchActions::aim);
+      }
+
+      @Override
+      public void checkScreen() {
+        does(BenchActions::checkScreen);
+      }
+    };
   }
 
   /**
@@ -292,6 +322,7 @@ final class DeskWindow {
     frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
     places.show(shown);
+    cover.show(shown);
     pedal.sees(shown, places.here().key());
     onView.accept(shown);
   }
@@ -324,6 +355,14 @@ final class DeskWindow {
           CONDITION_STOPPED_DOWN,
           CONDITION_LAST_TOO ->
           ConditionKeys.of(act).ifPresent(key -> asks(hands -> hands.run().condition(key)));
+      case CONDITIONS -> bench.turnConditions();
+      case FAR_VIEW -> {
+        boolean on = places.here() != bench || !bench.isFar();
+        if (places.here() != bench) {
+          places.back();
+        }
+        bench.far(on);
+      }
       case TWO -> asks(hands -> hands.two(bench.selected()));
       case SWITCH_COVER -> asks(hands -> hands.flip(Assembly.Switch.COVER));
       case SWITCH_CELLS -> asks(hands -> hands.flip(Assembly.Switch.CELLS));

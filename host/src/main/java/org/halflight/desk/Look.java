@@ -142,7 +142,7 @@ record Look(boolean dark, Theme theme) {
 
   /** Done, and all is well: bluish green. */
   Color done() {
-    return dark ? new Color(0x2FBF95) : new Color(0x009E73);
+    return dark ? new Color(0x2FBF95) : new Color(0x007A59);
   }
 
   /** Something asks to be looked at: orange of the palette. */

@@ -78,9 +78,7 @@ final class Places {
     onMove.accept(key);
     here.comesUp();
     here.first().requestFocusInWindow();
-    if (panel.getRootPane() != null) {
-      panel.getRootPane().setDefaultButton(here.byEnter());
-    }
+    here.enterIsFor(here.byEnter());
   }
 
   /** Goes to a place, or back from it. */

@@ -69,7 +69,8 @@ public final class BenchModel {
     this.driver = driver;
     this.light = light;
     this.linkage = linkage;
-    announcer = new Announcer(this::session, () -> light.underWay().isPresent());
+    announcer =
+        new Announcer(this::session, () -> light.underWay().isPresent() || light.isAiming());
     this.source = source;
     results = List.copyOf(session().results());
     readings = List.copyOf(session().readings());
@@ -102,6 +103,9 @@ public final class BenchModel {
   }
 
   private void show(SessionEvent news, Optional<DialSetting> before) {
+    light
+        .ofOpening(news)
+        .ifPresent(said -> say(new Message(Message.Kind.ATTENTION, said)));
     if (news instanceof SessionEvent.Settled settled) {
       settled(settled.result());
     } else if (news instanceof SessionEvent.Provisional provisional) {
@@ -187,7 +191,13 @@ public final class BenchModel {
     Optional<DialSetting> shown = session.setting();
     return new BenchView(
         link(),
-        new LightView(session.light(), light.settingPrompt()),
+        new LightView(
+            session.light(),
+            light.settingPrompt(),
+            light.refusal(),
+            light.meter(),
+            light.isAiming(),
+            light.screen().map(ScreenView::of)),
         session.setup(),
         session.run(),
         camera,

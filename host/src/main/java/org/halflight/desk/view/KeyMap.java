@@ -114,6 +114,7 @@ public final class KeyMap {
     keys.put("K", UserAction.LEARN_COCKING);
     keys.put("L", UserAction.LENS_CAP);
     ConditionKeys.ALL.forEach((act, key) -> keys.put(key.digit(), act));
+    keys.put("Q", UserAction.CONDITIONS);
     keys.put("E", UserAction.SWITCH_COVER);
     keys.put("I", UserAction.SWITCH_CELLS);
     keys.put("U", UserAction.SWITCH_PLACE);
@@ -124,6 +125,7 @@ public final class KeyMap {
     keys.put("ENTER", UserAction.CHOOSE);
     keys.put("D", UserAction.DETAILS);
     keys.put("T", UserAction.TABLES);
+    keys.put("Z", UserAction.FAR_VIEW);
     keys.put("H", UserAction.CURVE);
     keys.put("F", UserAction.FIRE);
     keys.put("J", UserAction.COCK);
