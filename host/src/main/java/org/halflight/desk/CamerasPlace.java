@@ -208,8 +208,9 @@ final class CamerasPlace extends Place {
   }
 
   @Override
-  void says(String sentence) {
+  boolean says(String sentence) {
     files.say(sentence);
+    return true;
   }
 
   @Override

@@ -14,6 +14,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javax.swing.AbstractButton;
+import javax.swing.BorderFactory;
 import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
@@ -83,6 +84,7 @@ final class DeskWindow {
   private final Pedal pedal;
   private final PedalPanel pedalPanel;
   private final PlaceUndo undo = new PlaceUndo(new SessionActs());
+  private final ReadOnlyText below = new ReadOnlyText("undoSaid", Words.say("desk.undo.name"));
   private Look look;
   private volatile @Nullable BenchLoop loop;
   private @Nullable BenchView view;
@@ -163,6 +165,9 @@ final class DeskWindow {
     frame.setGlassPane(cover);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());
+    below.setVisible(false);
+    frame.add(below, BorderLayout.SOUTH);
+    dressBelow();
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
     frame.setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
     frame.addWindowListener(
@@ -479,7 +484,14 @@ final class DeskWindow {
 
   private void saysOfUndo(String sentence) {
     says(new Message(Message.Kind.NEWS, sentence));
-    places.here().says(sentence);
+    boolean isSaid = places.here().acceptsBenchKeys() || places.here().says(sentence);
+    saysBelow(isSaid ? "" : sentence);
+  }
+
+  /** Below a place that has no room of its own for a sentence; an empty one takes it away. */
+  private void saysBelow(String sentence) {
+    below.say(sentence);
+    below.setVisible(!sentence.isEmpty());
   }
 
   private void back() {
@@ -488,6 +500,7 @@ final class DeskWindow {
 
   private void at(UserAction place) {
     top.at(place);
+    saysBelow("");
     if (view != null) {
       pedal.sees(view, place);
     }
@@ -575,11 +588,20 @@ final class DeskWindow {
     SwingUtilities.updateComponentTreeUI(frame);
     SwingUtilities.updateComponentTreeUI(practice.menu());
     top.look(look);
+    dressBelow();
     places.look(look);
     if (view != null) {
       show(view);
     }
     frame.repaint();
+  }
+
+  private void dressBelow() {
+    below.setBackground(look.shade());
+    below.setForeground(look.ink());
+    below.setFont(Look.letters(1.1));
+    below.setBorder(
+        BorderFactory.createEmptyBorder(Look.px(6), Look.px(30), Look.px(6), Look.px(30)));
   }
 
   private boolean isPractice() {

@@ -291,11 +291,6 @@ final class RigPlace extends Place {
   }
 
   @Override
-  void says(String said) {
-    sentence.say(said);
-  }
-
-  @Override
   void show(BenchView view) {
     show(view.rig());
   }
