@@ -36,6 +36,7 @@ import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.record.Edit;
 import org.halflight.speeds.ShutterKind;
+import org.halflight.words.CorrectionWords;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
 import org.halflight.workflow.CameraForm;
@@ -74,9 +75,11 @@ final class CameraPlace extends Place {
   private final ReadOnlyText measured =
       new ReadOnlyText("listsMeasured", Words.say("desk.lists.said"));
   private final JScrollPane measuredScroll = new JScrollPane(measured);
-  private final WorkLogPanel log = new WorkLogPanel(this::logged);
+  private final WorkLogPanel log = new WorkLogPanel(this::logged, this::logChanged);
   private final SheetPanel sheet;
   private final PhotosPanel photos;
+  private final JTextField note = new JTextField();
+  private final EarlierPanel earlier = new EarlierPanel();
   private final JTabbedPane tabs = new JTabbedPane();
   private transient Optional<Camera> camera = Optional.empty();
   private transient Optional<Visit> visit = Optional.empty();
@@ -181,12 +184,22 @@ final class CameraPlace extends Place {
         group(new MigLayout("insets 0, wrap 1, gap 0 8, fill", "[fill,grow]", "[fill,grow][]"));
     listsAndWords.add(listsScroll, "grow, push, hmin 120");
     measuredScroll.setBorder(null);
+    note.setName("listsNote");
+    JLabel noteLabel = new JLabel(Words.say("desk.lists.note"));
+    noteLabel.setLabelFor(note);
+    note.getAccessibleContext().setAccessibleName(noteLabel.getText());
+    note.addActionListener(event -> lists.note(note.getText().strip()));
+    listsAndWords.add(noteLabel, "split 2, grow 0");
+    listsAndWords.add(note, "growx, pushx, wmin 60");
     listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
     tabs.addTab(Words.say("desk.lists.tab"), listsAndWords);
     tabs.addTab(Words.say("desk.sheet.title"), sheet);
     tabs.addTab(Words.say("desk.photos.tab"), photos);
+    tabs.addTab(Words.say("correction.title"), earlier);
+    tabs.addChangeListener(event -> showEarlier());
     add(tabs, "cell 1 1 1 4, growy");
     lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
+    lists.getColumnModel().getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getModel().addTableModelListener(event -> sayMeasured());
     moved.setVisible(false);
     show(CameraForm.empty());
@@ -268,6 +281,7 @@ final class CameraPlace extends Place {
     sheet.look(look);
     question.look(look);
     photos.look(look);
+    earlier.look(look);
     keep.setFont(Look.bold(1.1));
     letters(this);
     letters(form);
@@ -380,6 +394,7 @@ final class CameraPlace extends Place {
     log.show(List.of(), clock.getZone());
     sheet.show(Optional.empty(), StripSheet.EMPTY);
     photos.show(Optional.empty());
+    earlier.show(List.of());
     moved.setVisible(false);
     trouble.setText(news);
     dress();
@@ -391,7 +406,7 @@ final class CameraPlace extends Place {
     visit.ifPresent(
         here ->
             archive.ask(
-                record -> SheetWords.open(record.stripSheet(here.id())),
+                record -> SheetWords.atHandBack(record.stripSheet(here.id())),
                 open -> {
                   String ask = Words.say("desk.camera.handBackAsk", form().label());
                   trouble.setText("");
@@ -493,16 +508,35 @@ final class CameraPlace extends Place {
                 this::showLog));
   }
 
+  private void logChanged(WorkEntry now) {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.workEntry(now.id()),
+                was ->
+                    was.filter(before -> !before.equals(now))
+                        .ifPresent(
+                            before ->
+                                edits.does(
+                                    JobActWords.log(before, now), Edit.of(now), this::showLog))));
+  }
+
   /** Reads anew what the work at the bench has brought: the log, and what was measured. */
   @Override
   void comesUp() {
     showLog();
     showSheet();
     photos.show(visit.map(Visit::id));
+    showEarlier();
     visit.ifPresent(here -> archive.ask(record -> record.tried(here.id()), lists::measured));
   }
 
   private void sayMeasured() {
+    Optional<String> noted = lists.note();
+    note.setEnabled(noted.isPresent());
+    if (!note.hasFocus() || noted.isEmpty()) {
+      note.setText(noted.orElse(""));
+    }
     String said = lists.said();
     measured.say(
         said.isEmpty()
@@ -516,6 +550,14 @@ final class CameraPlace extends Place {
         here ->
             archive.ask(
                 record -> record.workLog(here.id()), all -> log.show(all, clock.getZone())));
+  }
+
+  private void showEarlier() {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.allCorrections(here),
+                all -> earlier.show(CorrectionWords.lines(all, clock.getZone()))));
   }
 
   private CameraForm form() {

@@ -139,6 +139,7 @@ final class CamerasPlace extends Place {
     cameras.getAccessibleContext().setAccessibleName(Words.say("desk.cameras.title"));
     cameras.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     cameras.getTableHeader().setReorderingAllowed(false);
+    Look.leaveByTab(cameras);
     cameras.getColumnModel().getColumn(0).setPreferredWidth(Look.px(220));
     cameras.getColumnModel().getColumn(1).setPreferredWidth(Look.px(70));
     cameras.getColumnModel().getColumn(2).setPreferredWidth(Look.px(100));
@@ -398,6 +399,7 @@ final class CamerasPlace extends Place {
                       PageInput input =
                           of.input(
                               record.workLog(of.visit().id()),
+                              record.stripSheet(of.visit().id()),
                               run -> {
                                 progress.at(Words.say("desk.files.readingPage"), 0, 0);
                                 return record.firings(run).stream()

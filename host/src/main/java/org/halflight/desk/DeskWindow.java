@@ -160,8 +160,7 @@ final class DeskWindow {
                 help),
             this::at);
     practice = new PracticeMenu(this::onModelCamera, onDone(UserAction.PRACTICE));
-    cover =
-        new DarkCover(look, turn -> does(hands -> hands.light().screenIsPainted(turn)));
+    cover = new DarkCover(look, turn -> does(hands -> hands.light().screenIsPainted(turn)));
     frame.setGlassPane(cover);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());

@@ -54,7 +54,8 @@ final class LightPlace extends Place {
     meter = new MeterPanel(look);
     lamps = new AimLamps(look);
     setLayout(
-        new MigLayout("insets 20 30 20 30, wrap 2, gap 20 14", "[fill, grow][]", "[][][][][][]push"));
+        new MigLayout(
+            "insets 20 30 20 30, wrap 2, gap 20 14", "[fill, grow][]", "[][][][][][]push"));
     set.setName("setLight");
     open.setName("shutterIsOpen");
     again.setName("aimLight");
