@@ -5,12 +5,14 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
 import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javax.swing.JButton;
@@ -46,10 +48,12 @@ import org.halflight.report.PageInput;
 import org.halflight.report.PageStyle;
 import org.halflight.report.RecordPage;
 import org.halflight.report.Workshop;
+import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
+import org.halflight.workflow.RunForm;
 
 /** All cameras of the record with a search, and the history of the one that is chosen. */
 final class CamerasPlace extends Place {
@@ -83,6 +87,7 @@ final class CamerasPlace extends Place {
   private final ReadOnlyText due = new ReadOnlyText("dryRunsDue", Words.say("desk.cameras.due"));
   private final ReadOnlyText moved =
       new ReadOnlyText("movedSince", Words.say("desk.history.moved"));
+  private final JButton dry = new JButton();
   private final JButton take = new JButton(Words.say("desk.cameras.take"));
   private final JButton export = new JButton(Words.say("desk.cameras.export"));
   private final JButton page = new JButton(Words.say("desk.cameras.page"));
@@ -97,6 +102,7 @@ final class CamerasPlace extends Place {
 
   /**
    * @param onTake takes a camera that comes on the bench again
+   * @param onDry takes one that comes for its dry run, with the form of that run
    * @param onDone takes what was done here, to be undone
    */
   CamerasPlace(
@@ -105,6 +111,7 @@ final class CamerasPlace extends Place {
       DeskSurroundings surroundings,
       Executor drawing,
       Consumer<Camera> onTake,
+      BiConsumer<Camera, RunForm> onDry,
       Consumer<UndoStack.Act> onDone) {
     super(UserAction.TO_CAMERAS);
     setLayout(
@@ -153,6 +160,8 @@ final class CamerasPlace extends Place {
             });
     search.getDocument().addDocumentListener(new Typed(this::filter));
     take.setName("takeCamera");
+    dry.setName("dryRun");
+    dry.addActionListener(event -> dueNow().ifPresent(its -> fireDry(its.camera(), onDry)));
     export.setName("exportCamera");
     take.addActionListener(event -> history.ifPresent(h -> onTake.accept(h.camera())));
     export.addActionListener(event -> export());
@@ -193,6 +202,7 @@ final class CamerasPlace extends Place {
     list.add(searchLabel, "split 2, grow 0");
     list.add(search, "growx, pushx, gapleft 8, wmin 60");
     list.add(due, "wmin 100");
+    list.add(dry, "grow 0, hidemode 3");
     list.add(new JScrollPane(cameras), "grow, pushy, wmin 100");
     return list;
   }
@@ -247,6 +257,7 @@ final class CamerasPlace extends Place {
           due.say(HistoryText.due(found, clock.instant(), clock.getZone()));
           due.setVisible(!due.getText().isEmpty());
           filter();
+          showDue();
         });
   }
 
@@ -286,6 +297,37 @@ final class CamerasPlace extends Place {
     }
   }
 
+  /** The camera that is selected, where it is due for its dry run; else the one longest due. */
+  private Optional<CameraLine> dueNow() {
+    Optional<Camera> chosen = history.map(CameraHistory::camera);
+    List<CameraLine> due =
+        all.stream()
+            .filter(line -> line.dryRun().isPresent())
+            .sorted(Comparator.comparing(line -> line.dryRun().orElseThrow().firedWetAt()))
+            .toList();
+    return due.stream()
+        .filter(line -> chosen.map(c -> c.id().equals(line.camera().id())).orElse(false))
+        .findFirst()
+        .or(() -> due.stream().findFirst());
+  }
+
+  private void showDue() {
+    dry.setVisible(dueNow().isPresent());
+    dueNow()
+        .flatMap(CameraLine::dryRun)
+        .ifPresent(its -> dry.setText(Words.say("desk.cameras.dry", its.name())));
+  }
+
+  private void fireDry(Camera camera, BiConsumer<Camera, RunForm> onDry) {
+    archive.ask(
+        record ->
+            record.visits(camera.id()).stream()
+                .flatMap(visit -> record.runs(visit.id()).stream())
+                .filter(run -> run.asked().phase() == Phase.AS_LEFT)
+                .reduce((earlier, later) -> later),
+        wet -> wet.ifPresent(run -> onDry.accept(camera, RunForm.dry(run.asked()))));
+  }
+
   private void choose() {
     int row = cameras.getSelectedRow();
     if (row < 0 || row >= lines.getRowCount()) {
@@ -297,6 +339,7 @@ final class CamerasPlace extends Place {
 
   private void show(Optional<CameraHistory> shown) {
     history = shown;
+    showDue();
     String choose = Words.say("desk.cameras.chooseFirst");
     usable(take, shown.isPresent(), choose);
     usable(export, shown.isPresent(), choose);

@@ -88,6 +88,7 @@ final class DeskWindow {
   private Look look;
   private volatile @Nullable BenchLoop loop;
   private @Nullable BenchView view;
+  private Optional<RunForm> dryRun = Optional.empty();
   private boolean tables;
   private Consumer<BenchView> onView = shown -> {};
 
@@ -130,6 +131,7 @@ final class DeskWindow {
             surroundings,
             drawing,
             this::onCameraChosen,
+            this::dryRun,
             onDone(UserAction.TO_CAMERAS));
     help =
         new HelpPlace(
@@ -528,6 +530,17 @@ final class DeskWindow {
   }
 
   private RunForm suggestion() {
+    Optional<RunForm> dry =
+        dryRun.filter(
+            form ->
+                camera
+                    .camera()
+                    .map(its -> its.label().equals(form.shutter().camera()))
+                    .orElse(false));
+    return dry.orElseGet(this::next);
+  }
+
+  private RunForm next() {
     return RunForm.next(
         view().flatMap(BenchView::setup),
         view().filter(BenchView::runDone).isPresent(),
@@ -537,6 +550,7 @@ final class DeskWindow {
 
   private void beginRun(RunSetup typed) {
     settings = settings.with(RunForm.texts(typed));
+    dryRun = Optional.empty();
     RunSetup setup =
         camera
             .camera()
@@ -557,8 +571,18 @@ final class DeskWindow {
   }
 
   private void onCameraChosen(Camera known) {
-    camera.onCameraChosen(known);
+    camera.onCameraChosen(known, () -> {});
     places.goTo(UserAction.TO_CAMERA);
+  }
+
+  /** A camera comes on the bench for its dry run, which only has to be begun. */
+  private void dryRun(Camera known, RunForm form) {
+    camera.onCameraChosen(
+        known,
+        () -> {
+          dryRun = Optional.of(form);
+          places.goTo(UserAction.TO_RUN);
+        });
   }
 
   private void does(Consumer<BenchActions> doing) {
