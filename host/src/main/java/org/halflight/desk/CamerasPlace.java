@@ -355,7 +355,7 @@ final class CamerasPlace extends Place {
                 ? "desk.cameras.empty"
                 : shown.isPresent() ? "desk.cameras.noRuns" : "desk.history.empty"));
     drifts.setVisible(hasRuns);
-    map.show(shown.flatMap(h -> HistoryText.map(h, clock.getZone())));
+    map.show(Optional.of(HistoryText.picture(shown, !all.isEmpty(), clock.getZone())));
     drifts.show(shown.map(h -> HistoryText.drifts(h, clock.getZone())));
     moved.say(shown.flatMap(h -> HistoryText.moved(h, clock.getZone())).orElse(""));
     moved.setVisible(!moved.getText().isEmpty());
