@@ -56,6 +56,10 @@ final class BenchPlace extends Place {
   private final BenchLayout layout;
   private final JPanel allKeys = new JPanel(new BorderLayout());
   private final Timer slow;
+
+  /** A timer that is over has not yet been heard. */
+  private boolean picturesDue;
+
   private final Timer uncount = new Timer(LEAST_MILLIS, event -> uncount());
   private transient Look look;
   private transient @Nullable BenchView view;
@@ -195,6 +199,7 @@ final class BenchPlace extends Place {
     ofLast.show(ConditionKeys.ofLastFiring(shown));
     fromNowOn.show(ConditionKeys.fromNowOn(shown));
     showKeys();
+    picturesDue = true;
     if (!slow.isRunning()) {
       slow.start();
     }
@@ -223,7 +228,7 @@ final class BenchPlace extends Place {
 
   /** Whether the pictures on the screen are those of the last view. */
   boolean isUpToDate() {
-    return !slow.isRunning()
+    return !picturesDue
         && pictures.isDone()
         && map.canvas().isUpToDate()
         && row.canvas().isUpToDate()
@@ -372,18 +377,7 @@ final class BenchPlace extends Place {
     setBackground(look.ground());
     for (LookListener each :
         List.of(
-            next,
-            numerals,
-            advice,
-            edge,
-            say,
-            map,
-            row,
-            small,
-            mark,
-            keys,
-            toKeys,
-            ofLast,
+            next, numerals, advice, edge, say, map, row, small, mark, keys, toKeys, ofLast,
             fromNowOn)) {
       each.look(look);
     }
@@ -405,6 +399,7 @@ final class BenchPlace extends Place {
    * earlier ones; by itself this happens 20 times a second at most.
    */
   void showPictures() {
+    picturesDue = false;
     if (view != null) {
       if (!looksElsewhere) {
         looked = speedToLookAt(view);

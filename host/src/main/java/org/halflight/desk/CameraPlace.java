@@ -70,7 +70,8 @@ final class CameraPlace extends Place {
   private final JButton keep = new JButton(Words.say("desk.camera.keep"));
   private final JButton another = new JButton(Words.say("desk.camera.another"));
   private final JButton handBack = new JButton(Words.say("desk.camera.handBack"));
-  private final JButton moved = new JButton(Words.say("desk.camera.moved"));
+  private final ReadOnlyText moved =
+      new ReadOnlyText("cameraMoved", Words.say("desk.history.moved"));
   private final ChecklistTable lists = new ChecklistTable(this::listed);
   private final ReadOnlyText measured =
       new ReadOnlyText("listsMeasured", Words.say("desk.lists.said"));
@@ -130,7 +131,6 @@ final class CameraPlace extends Place {
     keep.setName("keepCamera");
     another.setName("anotherCamera");
     handBack.setName("handBack");
-    moved.setName("hasMoved");
     tabs.setName("cameraTabs");
     tabs.getAccessibleContext().setAccessibleName(Words.say("desk.camera.tabs"));
     sheet = new SheetPanel(clock, this::sheetSays);
@@ -139,13 +139,12 @@ final class CameraPlace extends Place {
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());
     handBack.addActionListener(event -> handBack());
-    moved.addActionListener(event -> sayMoved());
     trouble.setRows(2);
     trouble.setText(Words.say("desk.camera.before"));
 
     JPanel head = group(new MigLayout("insets 0", "[fill,grow][]"));
     head.add(title, "wmin 100");
-    head.add(moved, "hidemode 3");
+    head.add(moved, "newline, span, growx, wmin 100, hidemode 3");
     add(head, "span 2, growx, wrap 10");
     row("complaint", details.field(Detail.COMPLAINT), WHOLE);
     row("label", label, "");
@@ -217,8 +216,12 @@ final class CameraPlace extends Place {
     return label;
   }
 
-  /** A camera that is known comes on the bench: its visit goes on, or a new one begins. */
-  void onCameraChosen(Camera known) {
+  /**
+   * A camera that is known comes on the bench: its visit goes on, or a new one begins.
+   *
+   * @param then is done once it is there
+   */
+  void onCameraChosen(Camera known, Runnable then) {
     Instant now = clock.instant();
     Optional<Here> before = here();
     archive.ask(
@@ -235,6 +238,7 @@ final class CameraPlace extends Place {
         here -> {
           isHere(here.camera(), here.visit());
           comes(Words.say("act.chosen", known.label()), before, here);
+          then.run();
         });
   }
 
@@ -278,6 +282,9 @@ final class CameraPlace extends Place {
     measuredScroll.getViewport().setBackground(look.ground());
     measured.setBackground(look.ground());
     measured.setForeground(look.ink());
+    moved.setBorder(null);
+    moved.setBackground(look.ground());
+    moved.setForeground(look.ink());
     sheet.look(look);
     question.look(look);
     photos.look(look);
@@ -365,7 +372,6 @@ final class CameraPlace extends Place {
     lists.show(new ChecklistText(here.intake(), here.handBack(), List.of()));
     archive.isFor(here);
     onNamed.accept(known);
-    archive.ask(record -> record.visits(known.id()).size() > 1, moved::setVisible);
     dress();
     comesUp();
   }
@@ -441,9 +447,10 @@ final class CameraPlace extends Place {
   }
 
   @Override
-  void says(String sentence) {
+  boolean says(String sentence) {
     news = sentence;
     trouble.setText(sentence);
+    return true;
   }
 
   @Override
@@ -470,12 +477,21 @@ final class CameraPlace extends Place {
     photos.show(visit.map(Visit::id));
   }
 
-  private void sayMoved() {
+  /** In one line, at the second visit. */
+  private void showMoved() {
     visit.ifPresent(
         here ->
             archive.ask(
-                record -> record.history(here.camera()).flatMap(all -> all.moved(here.id())),
-                since -> trouble.setText(HistoryText.moved(since, clock.getZone()))));
+                record ->
+                    record.visits(here.camera()).size() < 2
+                        ? ""
+                        : HistoryText.moved(
+                            record.history(here.camera()).flatMap(all -> all.moved(here.id())),
+                            clock.getZone()),
+                said -> {
+                  moved.say(said);
+                  moved.setVisible(!said.isEmpty());
+                }));
   }
 
   private void listed(Checklist intake, Checklist handBackList) {
@@ -527,6 +543,7 @@ final class CameraPlace extends Place {
     showSheet();
     photos.show(visit.map(Visit::id));
     showEarlier();
+    showMoved();
     visit.ifPresent(here -> archive.ask(record -> record.tried(here.id()), lists::measured));
   }
 

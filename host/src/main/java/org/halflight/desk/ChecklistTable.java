@@ -35,6 +35,7 @@ final class ChecklistTable extends JTable {
     setName("lists");
     setModel(new Lists());
     setCellSelectionEnabled(true);
+    Look.leaveByTab(this);
     setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     getTableHeader().setReorderingAllowed(false);
     // The longest name of an item needs about twice what an answer needs.

@@ -7,10 +7,12 @@ import com.formdev.flatlaf.util.UIScale;
 import java.awt.Color;
 import java.awt.Component;
 import java.awt.Font;
+import java.awt.KeyboardFocusManager;
 import java.util.HashMap;
 import java.util.Map;
 import javax.swing.InputMap;
 import javax.swing.JComponent;
+import javax.swing.JTable;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.UIManager;
@@ -117,6 +119,12 @@ record Look(boolean dark, Theme theme) {
             : Math.min(
                 root.getWidth() / SCREEN_MILLIMETRES, root.getHeight() / SCREEN_HIGH_MILLIMETRES);
     return (int) Math.round(millimetres * each);
+  }
+
+  /** Tab leaves a table, as it leaves any other control; arrows go from cell to cell. */
+  static void leaveByTab(JTable table) {
+    table.setFocusTraversalKeys(KeyboardFocusManager.FORWARD_TRAVERSAL_KEYS, null);
+    table.setFocusTraversalKeys(KeyboardFocusManager.BACKWARD_TRAVERSAL_KEYS, null);
   }
 
   Color ground() {

@@ -93,8 +93,7 @@ public final class ConditionKeys {
 
   /** The cap that brings the other keys back. */
   public static KeyHints.Hint back() {
-    return KeyHints.hint(
-        UserAction.CONDITIONS, Words.say("desk.key.conditions.back"), false);
+    return KeyHints.hint(UserAction.CONDITIONS, Words.say("desk.key.conditions.back"), false);
   }
 
   /** Those of {@link #hints} that are about the last firing alone. */
