@@ -8,6 +8,7 @@ import java.util.function.Consumer;
 import javax.swing.DefaultListModel;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
@@ -59,7 +60,9 @@ final class WorkLogPanel extends JPanel {
     name(value, "desk.log.value");
     name(unit, "desk.log.unit");
     add.addActionListener(event -> add(onAdd));
-    text.addActionListener(event -> add(onAdd));
+    for (JTextField field : List.of(text, value, unit)) {
+      field.addActionListener(event -> add(onAdd));
+    }
     add(new JLabel(Words.say("desk.log.title")));
     add(new JScrollPane(list), "hmin 60");
     add(kind, "split 2, grow 0");
@@ -79,7 +82,8 @@ final class WorkLogPanel extends JPanel {
               .measured()
               .map(m -> Words.say("desk.log.withValue", entry.text(), m.value(), m.unit()))
               .orElse(entry.text());
-      entries.addElement(
+      entries.add(
+          0,
           Words.say(
               "desk.log.entry",
               HistoryText.day(entry.at(), zone),
@@ -89,8 +93,9 @@ final class WorkLogPanel extends JPanel {
   }
 
   void enabled(boolean on) {
-    add.setEnabled(on);
-    text.setEnabled(on);
+    for (JComponent each : List.of(add, text, value, unit, kind)) {
+      Place.usable(each, on, Words.say("desk.camera.nameFirst"));
+    }
   }
 
   private void add(Consumer<Entry> onAdd) {
@@ -99,12 +104,14 @@ final class WorkLogPanel extends JPanel {
       String typed = DecimalComma.pointed(value.getText());
       if (!typed.matches("-?\\d{1,6}(\\.\\d{1,6})?") || unit.getText().isBlank()) {
         trouble.setText(Words.say("desk.log.badValue"));
+        value.requestFocusInWindow();
         return;
       }
       measured = Optional.of(new MeasuredValue(new BigDecimal(typed), unit.getText().strip()));
     }
     if (text.getText().isBlank() && measured.isEmpty()) {
       trouble.setText(Words.say("desk.log.nothing"));
+      text.requestFocusInWindow();
       return;
     }
     trouble.setText(" ");
@@ -117,8 +124,8 @@ final class WorkLogPanel extends JPanel {
     value.setText("");
   }
 
-  private static void name(javax.swing.JComponent component, String key) {
+  private static void name(JComponent component, String key) {
     component.getAccessibleContext().setAccessibleName(Words.say(key));
-    component.setToolTipText(Words.say(key));
+    Place.does(component, Words.say(key));
   }
 }

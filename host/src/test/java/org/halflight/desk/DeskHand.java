@@ -25,6 +25,7 @@ import java.util.function.Supplier;
 import javax.imageio.ImageIO;
 import javax.swing.JComboBox;
 import javax.swing.JScrollPane;
+import javax.swing.JTabbedPane;
 import javax.swing.MenuElement;
 import javax.swing.MenuSelectionManager;
 import javax.swing.SwingUtilities;
@@ -217,6 +218,9 @@ final class DeskHand {
     for (Component each = component.getParent(); each != null; each = each.getParent()) {
       if (each instanceof Fold fold && !fold.isOpen() && !component.getName().endsWith(".line")) {
         fold.open(true);
+      }
+      if (each.getParent() instanceof JTabbedPane tabs) {
+        tabs.setSelectedComponent(each);
       }
     }
     window.frame().validate();

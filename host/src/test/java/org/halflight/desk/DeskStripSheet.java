@@ -5,7 +5,6 @@ import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.time.Clock;
 import javax.swing.JComponent;
-import javax.swing.JTabbedPane;
 import javax.swing.JTable;
 import javax.swing.JTextArea;
 import org.halflight.files.SettingsFile;
@@ -44,12 +43,6 @@ final class DeskStripSheet {
         false);
     hand.key(KeyEvent.VK_F4);
     intake();
-    JTabbedPane tabs = (JTabbedPane) hand.find("cameraTabs");
-    DeskHand.onScreen(
-        () -> {
-          tabs.setSelectedIndex(1);
-          return true;
-        });
     JTable lines = (JTable) hand.find("sheetLines");
     note(0, "3 turns from slack", "high-speed spring");
     note(1, "two", "under the flange");
@@ -77,9 +70,9 @@ final class DeskStripSheet {
     hand.focus("sheetLines");
     hand.key(KeyEvent.VK_SPACE);
     hand.await("ticked again", v -> lines.getValueAt(1, 0).equals("ticked"));
-    select(lines, 0);
+    select(lines, 2);
     hand.click("sheetStrike");
-    hand.await("struck out", v -> lines.getValueAt(0, 0).equals("struck out"));
+    hand.await("struck out", v -> lines.getValueAt(2, 0).equals("struck out"));
     undoneAndDoneAgain(lines);
     hand.click("handBack");
     hand.await("it asks", v -> hand.find("askYes").isFocusOwner());
@@ -140,7 +133,7 @@ final class DeskStripSheet {
   private void undoneAndDoneAgain(JTable lines) {
     hand.focus("sheetLines");
     hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
-    hand.await("not struck out any more", v -> lines.getValueAt(0, 0).equals("to tick"));
+    hand.await("not struck out any more", v -> lines.getValueAt(2, 0).equals("to tick"));
     check(text("cameraTrouble").contains("struck out"), text("cameraTrouble"));
     hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
     hand.await("not ticked again", v -> lines.getValueAt(1, 0).equals("to tick"));
@@ -149,7 +142,7 @@ final class DeskStripSheet {
     for (int i = 0; i < 3; i++) {
       hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL, KeyEvent.VK_SHIFT);
     }
-    hand.await("struck out again", v -> lines.getValueAt(0, 0).equals("struck out"));
+    hand.await("struck out again", v -> lines.getValueAt(2, 0).equals("struck out"));
     check(lines.getValueAt(1, 0).equals("ticked"), "ticked again");
     check(lines.getValueAt(1, 1).toString().contains("1 shim"), "one shim again");
   }
