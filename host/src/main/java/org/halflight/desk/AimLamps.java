@@ -42,9 +42,7 @@ final class AimLamps extends PaintedComponent {
               .map(
                   its ->
                       Words.say(
-                          "desk.light.meter.spoken",
-                          AimWords.name(its),
-                          AimWords.lamp(aim, its)))
+                          "desk.light.meter.spoken", AimWords.name(its), AimWords.lamp(aim, its)))
               .collect(Collectors.joining(" ")));
       repaint();
     }
@@ -52,8 +50,7 @@ final class AimLamps extends PaintedComponent {
 
   @Override
   public Dimension getPreferredSize() {
-    return new Dimension(
-        Look.mm(this, 58), Look.mm(this, ROW_MM * Aim.Lamp.values().length));
+    return new Dimension(Look.mm(this, 58), Look.mm(this, ROW_MM * Aim.Lamp.values().length));
   }
 
   @Override
@@ -83,8 +80,7 @@ final class AimLamps extends PaintedComponent {
     g.setColor(look().ink());
     drawShape(g, fitted(g, font, name, room), name, left, y + high / 2 - letters / 3);
     g.setColor(look().quietInk());
-    drawShape(
-        g, fitted(g, font, words, room), words, left, y + high / 2 + letters + letters / 3);
+    drawShape(g, fitted(g, font, words, room), words, left, y + high / 2 + letters + letters / 3);
   }
 
   private void sign(Graphics2D g, int y, int size, Aim.State state) {

@@ -1,6 +1,7 @@
 package org.halflight.desk;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.locks.LockSupport;
@@ -16,6 +17,7 @@ import org.halflight.desk.view.LightTestText;
 import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
 import org.halflight.session.SessionEvent;
+import org.halflight.signal.Channel;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -46,7 +48,7 @@ final class BenchLoop implements AutoCloseable {
 
   // On the bench thread only.
   private boolean faulty;
-  private long needleMoves;
+  private Map<Channel, Long> shownReadings = Map.of();
   private int faultsInARow;
 
   /**
@@ -172,9 +174,10 @@ final class BenchLoop implements AutoCloseable {
 
   /** Six hundred lines a second come while the light is aimed; few of them move a needle. */
   private boolean isOfTheMeterAlone(BenchDriver.Happening happening) {
-    long moves = driver.light().meter().map(AimMeter::moves).orElse(0L);
-    boolean moved = moves != needleMoves;
-    needleMoves = moves;
+    Map<Channel, Long> readings =
+        driver.light().meter().map(AimMeter::readingsOf).orElse(Map.of());
+    boolean moved = !readings.equals(shownReadings);
+    shownReadings = readings;
     return driver.light().isAiming()
         && !moved
         && happening.change().isEmpty()

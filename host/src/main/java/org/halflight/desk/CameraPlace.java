@@ -38,6 +38,7 @@ import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.record.Edit;
 import org.halflight.speeds.ShutterKind;
+import org.halflight.words.CorrectionWords;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
 import org.halflight.workflow.CameraForm;
@@ -73,14 +74,17 @@ final class CameraPlace extends Place {
   private final JButton keep = new JButton(Words.say("desk.camera.keep"));
   private final JButton another = new JButton(Words.say("desk.camera.another"));
   private final JButton handBack = new JButton(Words.say("desk.camera.handBack"));
-  private final JButton moved = new JButton(Words.say("desk.camera.moved"));
+  private final ReadOnlyText moved =
+      new ReadOnlyText("cameraMoved", Words.say("desk.history.moved"));
   private final ChecklistTable lists = new ChecklistTable(this::listed);
   private final ReadOnlyText measured =
       new ReadOnlyText("listsMeasured", Words.say("desk.lists.said"));
   private final JScrollPane measuredScroll = new JScrollPane(measured);
-  private final WorkLogPanel log = new WorkLogPanel(this::logged);
+  private final WorkLogPanel log = new WorkLogPanel(this::logged, this::logChanged);
   private final SheetPanel sheet;
   private final PhotosPanel photos;
+  private final JTextField note = new JTextField();
+  private final EarlierPanel earlier = new EarlierPanel();
   private final JTabbedPane tabs = new JTabbedPane();
   private final PlaceHead head;
   private final JPanel said =
@@ -135,7 +139,6 @@ final class CameraPlace extends Place {
     keep.setName("keepCamera");
     another.setName("anotherCamera");
     handBack.setName("handBack");
-    moved.setName("hasMoved");
     tabs.setName("cameraTabs");
     tabs.getAccessibleContext().setAccessibleName(Words.say("desk.camera.tabs"));
     sheet = new SheetPanel(clock, this::sheetSays);
@@ -144,7 +147,6 @@ final class CameraPlace extends Place {
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());
     handBack.addActionListener(event -> handBack());
-    moved.addActionListener(event -> sayMoved());
     trouble.getDocument().addDocumentListener(new Typed(this::sayOrHide));
     trouble.setText(Words.say("desk.camera.before"));
 
@@ -165,11 +167,20 @@ final class CameraPlace extends Place {
     row("job", job);
     row("lubricant", details.field(Detail.LUBRICANT));
     row("answer", details.field(Detail.ANSWER));
-    head = new PlaceHead(title, List.of(keep, another, handBack, moved));
+    head = new PlaceHead(title, List.of(keep, another, handBack));
     said.add(question);
     said.add(trouble, "wmin 100");
+    said.add(moved, "wmin 100");
     inspection.add(new JScrollPane(lists), "grow, push, hmin 100");
     measuredScroll.setBorder(null);
+    note.setName("listsNote");
+    JLabel noteLabel = new JLabel(Words.say("desk.lists.note"));
+    noteLabel.setLabelFor(note);
+    note.getAccessibleContext().setAccessibleName(noteLabel.getText());
+    note.addActionListener(event -> lists.note(note.getText().strip()));
+    inspection.add(noteLabel, "split 2, grow 0");
+    inspection.add(note, "growx, pushx, wmin 60");
+    tabs.addChangeListener(event -> showEarlier());
     inspection.add(measuredScroll, "wmin 100, h 60:110:");
     formScroll = new FormScroll(form);
     addComponentListener(
@@ -181,6 +192,7 @@ final class CameraPlace extends Place {
         });
     arrange(false);
     lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
+    lists.getColumnModel().getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getModel().addTableModelListener(event -> sayMeasured());
     moved.setVisible(false);
     show(CameraForm.empty());
@@ -204,7 +216,7 @@ final class CameraPlace extends Place {
       JPanel inTime = group(new MigLayout("insets 0, wrap 1, fill, gap 0 8", "[fill,grow]", ""));
       inTime.add(sheetTitle);
       inTime.add(sheet, "grow, pushy 65, wmin 0");
-      inTime.add(log, "grow, pushy 35, hmin 150, wmin 0");
+      inTime.add(log, "grow, pushy 35, wmin 0");
       add(tabs, "grow, push, hmin 0, wmin 0");
       add(new FormScroll(inTime), "grow, hmin 0, w 31%!");
     } else {
@@ -213,6 +225,7 @@ final class CameraPlace extends Place {
       add(tabs, "grow, push, hmin 0, wmin 0");
     }
     tabs.addTab(Words.say("desk.photos.tab"), photos);
+    tabs.addTab(Words.say("correction.title"), earlier);
     revalidate();
     repaint();
   }
@@ -227,8 +240,12 @@ final class CameraPlace extends Place {
     return label;
   }
 
-  /** A camera that is known comes on the bench: its visit goes on, or a new one begins. */
-  void onCameraChosen(Camera known) {
+  /**
+   * A camera that is known comes on the bench: its visit goes on, or a new one begins.
+   *
+   * @param then is done once it is there
+   */
+  void onCameraChosen(Camera known, Runnable then) {
     Instant now = clock.instant();
     Optional<Here> before = here();
     archive.ask(
@@ -245,6 +262,7 @@ final class CameraPlace extends Place {
         here -> {
           isHere(here.camera(), here.visit());
           comes(Words.say("act.chosen", known.label()), before, here);
+          then.run();
         });
   }
 
@@ -288,10 +306,14 @@ final class CameraPlace extends Place {
     measuredScroll.getViewport().setBackground(look.ground());
     measured.setBackground(look.ground());
     measured.setForeground(look.ink());
+    moved.setBorder(null);
+    moved.setBackground(look.ground());
+    moved.setForeground(look.ink());
     sheet.look(look);
     question.look(look);
     photos.look(look);
     letters(said);
+    earlier.look(look);
     letters(form);
     sheetTitle.setFont(Look.bold(Look.BODY));
     title.setFont(Look.bold(Look.TITLE));
@@ -394,7 +416,6 @@ final class CameraPlace extends Place {
     lists.show(new ChecklistText(here.intake(), here.handBack(), List.of()));
     archive.isFor(here);
     onNamed.accept(known);
-    archive.ask(record -> record.visits(known.id()).size() > 1, moved::setVisible);
     dress();
     comesUp();
   }
@@ -423,6 +444,7 @@ final class CameraPlace extends Place {
     log.show(List.of(), clock.getZone());
     sheet.show(Optional.empty(), StripSheet.EMPTY);
     photos.show(Optional.empty());
+    earlier.show(List.of());
     moved.setVisible(false);
     trouble.setText(news);
     dress();
@@ -434,7 +456,7 @@ final class CameraPlace extends Place {
     visit.ifPresent(
         here ->
             archive.ask(
-                record -> SheetWords.open(record.stripSheet(here.id())),
+                record -> SheetWords.atHandBack(record.stripSheet(here.id())),
                 open -> {
                   String ask = Words.say("desk.camera.handBackAsk", form().label());
                   trouble.setText("");
@@ -469,9 +491,10 @@ final class CameraPlace extends Place {
   }
 
   @Override
-  void says(String sentence) {
+  boolean says(String sentence) {
     news = sentence;
     trouble.setText(sentence);
+    return true;
   }
 
   @Override
@@ -498,12 +521,21 @@ final class CameraPlace extends Place {
     photos.show(visit.map(Visit::id));
   }
 
-  private void sayMoved() {
+  /** In one line, at the second visit. */
+  private void showMoved() {
     visit.ifPresent(
         here ->
             archive.ask(
-                record -> record.history(here.camera()).flatMap(all -> all.moved(here.id())),
-                since -> trouble.setText(HistoryText.moved(since, clock.getZone()))));
+                record ->
+                    record.visits(here.camera()).size() < 2
+                        ? ""
+                        : HistoryText.moved(
+                            record.history(here.camera()).flatMap(all -> all.moved(here.id())),
+                            clock.getZone()),
+                said -> {
+                  moved.say(said);
+                  moved.setVisible(!said.isEmpty());
+                }));
   }
 
   private void listed(Checklist intake, Checklist handBackList) {
@@ -535,16 +567,36 @@ final class CameraPlace extends Place {
                 this::showLog));
   }
 
+  private void logChanged(WorkEntry now) {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.workEntry(now.id()),
+                was ->
+                    was.filter(before -> !before.equals(now))
+                        .ifPresent(
+                            before ->
+                                edits.does(
+                                    JobActWords.log(before, now), Edit.of(now), this::showLog))));
+  }
+
   /** Reads anew what the work at the bench has brought: the log, and what was measured. */
   @Override
   void comesUp() {
     showLog();
     showSheet();
     photos.show(visit.map(Visit::id));
+    showEarlier();
+    showMoved();
     visit.ifPresent(here -> archive.ask(record -> record.tried(here.id()), lists::measured));
   }
 
   private void sayMeasured() {
+    Optional<String> noted = lists.note();
+    note.setEnabled(noted.isPresent());
+    if (!note.hasFocus() || noted.isEmpty()) {
+      note.setText(noted.orElse(""));
+    }
     String said = lists.said();
     measured.say(
         said.isEmpty()
@@ -558,6 +610,14 @@ final class CameraPlace extends Place {
         here ->
             archive.ask(
                 record -> record.workLog(here.id()), all -> log.show(all, clock.getZone())));
+  }
+
+  private void showEarlier() {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.allCorrections(here),
+                all -> earlier.show(CorrectionWords.lines(all, clock.getZone()))));
   }
 
   private CameraForm form() {

@@ -5,12 +5,14 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
 import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javax.swing.JButton;
@@ -26,6 +28,7 @@ import net.miginfocom.swing.MigLayout;
 import org.halflight.chart.DataTable;
 import org.halflight.chart.PictureImage;
 import org.halflight.desk.view.HistoryText;
+import org.halflight.desk.view.UndoStack;
 import org.halflight.desk.view.UserAction;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
@@ -45,10 +48,12 @@ import org.halflight.report.PageInput;
 import org.halflight.report.PageStyle;
 import org.halflight.report.RecordPage;
 import org.halflight.report.Workshop;
+import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
+import org.halflight.workflow.RunForm;
 
 /** All cameras of the record with a search, and the history of the one that is chosen. */
 final class CamerasPlace extends Place {
@@ -66,6 +71,7 @@ final class CamerasPlace extends Place {
   private static final double PICTURE_SCALE = 2;
 
   private final transient Archive archive;
+  private final transient Consumer<UndoStack.Act> onDone;
   private final transient Clock clock;
   private final transient Path settings;
   private final transient String version;
@@ -81,6 +87,7 @@ final class CamerasPlace extends Place {
   private final ReadOnlyText due = new ReadOnlyText("dryRunsDue", Words.say("desk.cameras.due"));
   private final ReadOnlyText moved =
       new ReadOnlyText("movedSince", Words.say("desk.history.moved"));
+  private final JButton dry = new JButton();
   private final JButton take = new JButton(Words.say("desk.cameras.take"));
   private final JButton export = new JButton(Words.say("desk.cameras.export"));
   private final JButton page = new JButton(Words.say("desk.cameras.page"));
@@ -95,13 +102,17 @@ final class CamerasPlace extends Place {
 
   /**
    * @param onTake takes a camera that comes on the bench again
+   * @param onDry takes one that comes for its dry run, with the form of that run
+   * @param onDone takes what was done here, to be undone
    */
   CamerasPlace(
       Look look,
       Archive archive,
       DeskSurroundings surroundings,
       Executor drawing,
-      Consumer<Camera> onTake) {
+      Consumer<Camera> onTake,
+      BiConsumer<Camera, RunForm> onDry,
+      Consumer<UndoStack.Act> onDone) {
     super(UserAction.TO_CAMERAS);
     setLayout(
         new MigLayout(
@@ -109,6 +120,7 @@ final class CamerasPlace extends Place {
             "[fill,30%::35%][fill,grow]",
             "[][fill,grow][][]"));
     this.archive = archive;
+    this.onDone = onDone;
     clock = surroundings.clock();
     settings = surroundings.folder();
     files =
@@ -134,6 +146,7 @@ final class CamerasPlace extends Place {
     cameras.getAccessibleContext().setAccessibleName(Words.say("desk.cameras.title"));
     cameras.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     cameras.getTableHeader().setReorderingAllowed(false);
+    Look.leaveByTab(cameras);
     cameras.getColumnModel().getColumn(0).setPreferredWidth(Look.px(220));
     cameras.getColumnModel().getColumn(1).setPreferredWidth(Look.px(70));
     cameras.getColumnModel().getColumn(2).setPreferredWidth(Look.px(100));
@@ -147,6 +160,8 @@ final class CamerasPlace extends Place {
             });
     search.getDocument().addDocumentListener(new Typed(this::filter));
     take.setName("takeCamera");
+    dry.setName("dryRun");
+    dry.addActionListener(event -> dueNow().ifPresent(its -> fireDry(its.camera(), onDry)));
     export.setName("exportCamera");
     take.addActionListener(event -> history.ifPresent(h -> onTake.accept(h.camera())));
     export.addActionListener(event -> export());
@@ -189,6 +204,7 @@ final class CamerasPlace extends Place {
     list.add(searchLabel, "split 2, grow 0");
     list.add(search, "growx, pushx, gapleft 8, wmin 60");
     list.add(due, "wmin 100");
+    list.add(dry, "grow 0, hidemode 3");
     list.add(new JScrollPane(cameras), "grow, pushy, wmin 100");
     return list;
   }
@@ -202,6 +218,12 @@ final class CamerasPlace extends Place {
     shown.add(moved, "wmin 100");
     shown.add(tried, "grow, pushy 10, h 90:130:160");
     return shown;
+  }
+
+  @Override
+  boolean says(String sentence) {
+    files.say(sentence);
+    return true;
   }
 
   @Override
@@ -237,6 +259,7 @@ final class CamerasPlace extends Place {
           due.say(HistoryText.due(found, clock.instant(), clock.getZone()));
           due.setVisible(!due.getText().isEmpty());
           filter();
+          showDue();
         });
   }
 
@@ -276,6 +299,37 @@ final class CamerasPlace extends Place {
     }
   }
 
+  /** The camera that is selected, where it is due for its dry run; else the one longest due. */
+  private Optional<CameraLine> dueNow() {
+    Optional<Camera> chosen = history.map(CameraHistory::camera);
+    List<CameraLine> due =
+        all.stream()
+            .filter(line -> line.dryRun().isPresent())
+            .sorted(Comparator.comparing(line -> line.dryRun().orElseThrow().firedWetAt()))
+            .toList();
+    return due.stream()
+        .filter(line -> chosen.map(c -> c.id().equals(line.camera().id())).orElse(false))
+        .findFirst()
+        .or(() -> due.stream().findFirst());
+  }
+
+  private void showDue() {
+    dry.setVisible(dueNow().isPresent());
+    dueNow()
+        .flatMap(CameraLine::dryRun)
+        .ifPresent(its -> dry.setText(Words.say("desk.cameras.dry", its.name())));
+  }
+
+  private void fireDry(Camera camera, BiConsumer<Camera, RunForm> onDry) {
+    archive.ask(
+        record ->
+            record.visits(camera.id()).stream()
+                .flatMap(visit -> record.runs(visit.id()).stream())
+                .filter(run -> run.asked().phase() == Phase.AS_LEFT)
+                .reduce((earlier, later) -> later),
+        wet -> wet.ifPresent(run -> onDry.accept(camera, RunForm.dry(run.asked()))));
+  }
+
   private void choose() {
     int row = cameras.getSelectedRow();
     if (row < 0 || row >= lines.getRowCount()) {
@@ -287,6 +341,7 @@ final class CamerasPlace extends Place {
 
   private void show(Optional<CameraHistory> shown) {
     history = shown;
+    showDue();
     String choose = Words.say("desk.cameras.chooseFirst");
     usable(take, shown.isPresent(), choose);
     usable(export, shown.isPresent(), choose);
@@ -302,7 +357,7 @@ final class CamerasPlace extends Place {
                 ? "desk.cameras.empty"
                 : shown.isPresent() ? "desk.cameras.noRuns" : "desk.history.empty"));
     drifts.setVisible(hasRuns);
-    map.show(shown.flatMap(h -> HistoryText.map(h, clock.getZone())));
+    map.show(Optional.of(HistoryText.picture(shown, !all.isEmpty(), clock.getZone())));
     drifts.show(shown.map(h -> HistoryText.drifts(h, clock.getZone())));
     moved.say(shown.flatMap(h -> HistoryText.moved(h, clock.getZone())).orElse(""));
     moved.setVisible(!moved.getText().isEmpty());
@@ -328,6 +383,24 @@ final class CamerasPlace extends Place {
 
   private void keep(Workshop typed, String inbox) {
     archive.ask(
+        record -> SettingsFile.read(settings),
+        kept -> {
+          Workshop before = Workshop.of(kept);
+          String earlier = PhotoInbox.chosen(kept);
+          keep(
+              typed,
+              inbox,
+              () ->
+                  onDone.accept(
+                      UndoStack.Act.of(
+                          Words.say("act.workshop"),
+                          () -> keep(before, earlier, this::readWorkshop),
+                          () -> keep(typed, inbox, this::readWorkshop))));
+        });
+  }
+
+  private void keep(Workshop typed, String inbox, Runnable then) {
+    archive.ask(
         record -> {
           try {
             if (!typed.logo().isEmpty()) {
@@ -351,6 +424,9 @@ final class CamerasPlace extends Place {
         outcome -> {
           files.say(outcome);
           sayFrom();
+          if (outcome.equals(Words.say("desk.workshop.kept"))) {
+            then.run();
+          }
         });
   }
 
@@ -368,6 +444,7 @@ final class CamerasPlace extends Place {
                       PageInput input =
                           of.input(
                               record.workLog(of.visit().id()),
+                              record.stripSheet(of.visit().id()),
                               run -> {
                                 progress.at(Words.say("desk.files.readingPage"), 0, 0);
                                 return record.firings(run).stream()

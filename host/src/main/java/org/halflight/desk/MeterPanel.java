@@ -156,8 +156,7 @@ final class MeterPanel extends PaintedComponent {
     g.setColor(look().ink());
     drawShape(g, fitted(g, font, name, room), name, 0, y + high / 2 - letters / 4);
     g.setColor(look().quietInk());
-    drawShape(
-        g, fitted(g, font, words, room), words, 0, y + high / 2 + letters + letters / 4);
+    drawShape(g, fitted(g, font, words, room), words, 0, y + high / 2 + letters + letters / 4);
   }
 
   private int x(double counts) {

@@ -227,8 +227,7 @@ final class PracticeMenu {
     choices.add(item);
   }
 
-  private void tick(
-      JMenu into, String name, Function<Boolean, Consumer<PracticeOperator>> doing) {
+  private void tick(JMenu into, String name, Function<Boolean, Consumer<PracticeOperator>> doing) {
     JCheckBoxMenuItem item = new JCheckBoxMenuItem(Words.say("desk.practice." + name));
     tick(item, name, doing);
     into.add(item);

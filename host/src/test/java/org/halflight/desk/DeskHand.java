@@ -199,12 +199,8 @@ final class DeskHand {
 
   /** Clicks in the middle of a component. */
   void click(String name) {
+    reveal(name);
     Component component = find(name);
-    onScreen(
-        () -> {
-          unfold(component);
-          return null;
-        });
     await(name + " is on the screen", view -> component.isShowing() && component.isEnabled());
     Point at = onScreen(component::getLocationOnScreen);
     robot.mouseMove(at.x + component.getWidth() / 2, at.y + component.getHeight() / 2);
@@ -213,7 +209,17 @@ final class DeskHand {
     robot.waitForIdle();
   }
 
-  /** Opens the folds around a component, and scrolls to it. */
+  /** Brings a component into sight, as a person would. */
+  void reveal(String name) {
+    Component component = find(name);
+    onScreen(
+        () -> {
+          unfold(component);
+          return null;
+        });
+  }
+
+  /** Opens the folds and tabs around a component, and scrolls to it. */
   private void unfold(Component component) {
     for (Component each = component.getParent(); each != null; each = each.getParent()) {
       if (each instanceof Fold fold && !fold.isOpen() && !component.getName().endsWith(".line")) {

@@ -2,12 +2,19 @@ package org.halflight.desk;
 
 import java.awt.Dimension;
 import java.awt.event.KeyEvent;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JList;
 import javax.swing.JTable;
 import javax.swing.JTextArea;
 import org.halflight.files.SettingsFile;
+import org.halflight.job.Photo;
+import org.halflight.photo.PhotoInbox;
+import org.halflight.photo.SamplePictures;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,7 +42,9 @@ final class DeskStripSheet {
     }
   }
 
-  private void run() {
+  private void run() throws IOException {
+    Path inbox = Files.createDirectories(folder.resolve("inbox"));
+    SettingsFile.change(folder.resolve("data"), kept -> PhotoInbox.choose(kept, inbox.toString()));
     hand.open(
         new DeskSurroundings(
             folder.resolve("data"), NoPorts::new, System::nanoTime, Clock.systemUTC(), "test", 20),
@@ -43,6 +52,10 @@ final class DeskStripSheet {
         false);
     hand.key(KeyEvent.VK_F4);
     intake();
+    Files.write(inbox.resolve("IMG_0117.JPG"), SamplePictures.jpeg(1200, 900, 6, "", ""));
+    Files.write(inbox.resolve("IMG_0118.png"), SamplePictures.picture("png", 900, 600));
+    Files.write(inbox.resolve("scan.png"), SamplePictures.picture("png", 300, 900));
+    Files.writeString(inbox.resolve("IMG_0119.heic"), "\0\0\0\30ftypheic\0\0\0\0mif1heic");
     JTable lines = (JTable) hand.find("sheetLines");
     note(0, "3 turns from slack", "high-speed spring");
     note(1, "two", "under the flange");
@@ -74,6 +87,8 @@ final class DeskStripSheet {
     hand.click("sheetStrike");
     hand.await("struck out", v -> lines.getValueAt(2, 0).equals("struck out"));
     undoneAndDoneAgain(lines);
+    photos();
+    log();
     hand.click("handBack");
     hand.await("it asks", v -> hand.find("askYes").isFocusOwner());
     check(!asked().contains("Not ticked"), asked());
@@ -92,6 +107,64 @@ final class DeskStripSheet {
     shot("4-cameras");
     workshop();
     hand.close();
+  }
+
+  /** Pictures that have arrived meanwhile: enlarged, named, taken off and put back. */
+  private void photos() {
+    hand.reveal("photos");
+    JList<?> photos = (JList<?>) hand.find("photos");
+    hand.await("pictures have joined the visit", v -> photos.getModel().getSize() == 4);
+    DeskHand.onScreen(
+        () -> {
+          photos.setSelectedIndex(0);
+          return true;
+        });
+    hand.fill("photoCaption", "the shims as found");
+    hand.key(KeyEvent.VK_ENTER);
+    hand.await("it has its caption", v -> photo(photos, 0).caption().equals("the shims as found"));
+    shot("3-photos");
+    hand.focus("photos");
+    hand.key(KeyEvent.VK_ENTER);
+    hand.await("it is enlarged", v -> ((JLabel) hand.find("photoLarge")).getIcon() != null);
+    shot("3-photo");
+    hand.key(KeyEvent.VK_ESCAPE);
+    hand.await("all again", v -> photos.isFocusOwner());
+    String first = photo(photos, 0).name();
+    hand.key(KeyEvent.VK_DELETE);
+    hand.await("it is taken off", v -> photos.getModel().getSize() == 3);
+    hand.focus("photos");
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+    hand.await("it is back", v -> photos.getModel().getSize() == 4);
+    check(photo(photos, 0).name().equals(first), first);
+  }
+
+  private static Photo photo(JList<?> photos, int row) {
+    return (Photo) photos.getModel().getElementAt(row);
+  }
+
+  /** An entry of the work log is corrected; the earlier values are listed. */
+  private void log() {
+    JList<?> log = (JList<?>) hand.find("log");
+    hand.fill("logText", "blades");
+    hand.key(KeyEvent.VK_ENTER);
+    hand.await("it is in the log", v -> log.getModel().getSize() == 1);
+    DeskHand.onScreen(
+        () -> {
+          log.setSelectedIndex(0);
+          return true;
+        });
+    hand.fill("logText", "blades and rings");
+    hand.fill("logValue", "0,15");
+    hand.click("logCorrect");
+    hand.await(
+        "it is corrected",
+        v -> log.getModel().getElementAt(0).toString().contains("blades and rings (0.15 mm)"));
+    hand.reveal("earlier");
+    JList<?> earlier = (JList<?>) hand.find("earlier");
+    hand.await("what it said before is listed", v -> earlier.getModel().getSize() >= 3);
+    shot("3-earlier");
+    hand.click("logStrike");
+    hand.await("it is taken back", v -> log.getModel().getSize() == 0);
   }
 
   /** F10 and the arrow keys walk the menu, which says what would be undone. */

@@ -103,9 +103,7 @@ public final class BenchModel {
   }
 
   private void show(SessionEvent news, Optional<DialSetting> before) {
-    light
-        .ofOpening(news)
-        .ifPresent(said -> say(new Message(Message.Kind.ATTENTION, said)));
+    light.ofOpening(news).ifPresent(said -> say(new Message(Message.Kind.ATTENTION, said)));
     if (news instanceof SessionEvent.Settled settled) {
       settled(settled.result());
     } else if (news instanceof SessionEvent.Provisional provisional) {

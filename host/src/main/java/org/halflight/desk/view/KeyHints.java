@@ -119,10 +119,12 @@ public final class KeyHints {
                     ? "desk.key.learn-cocking.end"
                     : "desk.key.learn-cocking"),
             view.cocking() == BenchView.Cocking.LEARNING));
+    ConditionKeys.cap(view).ifPresent(hints::add);
     if (!view.results().isEmpty()) {
       hints.add(plain(UserAction.CURVE));
       hints.add(plain(UserAction.DETAILS));
     }
+    hints.add(plain(UserAction.FAR_VIEW));
     hints.add(plain(UserAction.TABLES));
     hints.add(plain(UserAction.KEYS));
     return hints;
@@ -195,7 +197,7 @@ public final class KeyHints {
     return hint(act, words(act), false);
   }
 
-  private static Hint hint(UserAction act, String words, boolean answers) {
+  static Hint hint(UserAction act, String words, boolean answers) {
     return new Hint(act, keyName(act), words, answers);
   }
 

@@ -114,6 +114,7 @@ public final class KeyMap {
     keys.put("K", UserAction.LEARN_COCKING);
     keys.put("L", UserAction.LENS_CAP);
     ConditionKeys.ALL.forEach((act, key) -> keys.put(key.digit(), act));
+    keys.put("Q", UserAction.CONDITIONS);
     keys.put("E", UserAction.SWITCH_COVER);
     keys.put("I", UserAction.SWITCH_CELLS);
     keys.put("U", UserAction.SWITCH_PLACE);
@@ -124,6 +125,7 @@ public final class KeyMap {
     keys.put("ENTER", UserAction.CHOOSE);
     keys.put("D", UserAction.DETAILS);
     keys.put("T", UserAction.TABLES);
+    keys.put("Z", UserAction.FAR_VIEW);
     keys.put("H", UserAction.CURVE);
     keys.put("F", UserAction.FIRE);
     keys.put("J", UserAction.COCK);
@@ -157,6 +159,9 @@ public final class KeyMap {
     keys.put("CTRL+Z", UserAction.UNDO);
     keys.put("CTRL+SHIFT+Z", UserAction.REDO);
     keys.put("CTRL+Y", UserAction.REDO);
+    keys.put("CTRL+M", UserAction.AIM_LIGHT);
+    keys.put("CTRL+L", UserAction.SET_LIGHT);
+    keys.put("CTRL+B", UserAction.CHECK_SCREEN);
     keys.put("CTRL+F1", UserAction.HELP);
     keys.put("CTRL+SHIFT+F1", UserAction.ABOUT);
     keys.put("CTRL+Q", UserAction.QUIT);

@@ -30,8 +30,7 @@ public record LightText(
   /** What there is to say now. */
   public static LightText of(BenchView view) {
     LightView light = view.light();
-    boolean free =
-        view.link().isUp() && !light.isUnderWay() && !view.lightTest().isUnderWay();
+    boolean free = view.link().isUp() && !light.isUnderWay() && !view.lightTest().isUnderWay();
     List<String> remarks = new ArrayList<>();
     String sentence;
     if (light.isUnderWay()) {
@@ -46,11 +45,7 @@ public record LightText(
     } else {
       sentence = light.prompt().sentence();
     }
-    light
-        .screen()
-        .flatMap(ScreenView::result)
-        .map(AimWords::screen)
-        .ifPresent(remarks::add);
+    light.screen().flatMap(ScreenView::result).map(AimWords::screen).ifPresent(remarks::add);
     if (!light.isUnderWay()) {
       remarks.add(
           Words.say(view.link().isPractice() ? "desk.light.hint.practice" : "desk.light.hint"));

@@ -17,6 +17,12 @@ public enum UserAction {
   STOP_READING,
   /** Full light is measured again. */
   FULL_LIGHT,
+  /** The light is aimed, with the meter. */
+  AIM_LIGHT,
+  /** The light is set, step by step. */
+  SET_LIGHT,
+  /** It is looked whether the screen reaches the sensor. */
+  CHECK_SCREEN,
   /** The last firing is not counted. */
   REJECT,
   /** A firing that is not counted gets another reason. */
@@ -55,6 +61,8 @@ public enum UserAction {
   CONDITION_STOPPED_DOWN,
   /** The firing just made was as the next ones are said to be. */
   CONDITION_LAST_TOO,
+  /** The caps of the conditions are shown in place of the other keys, or those again. */
+  CONDITIONS,
   /** In a run in stages: the cover was put on, or taken off. */
   SWITCH_COVER,
   /** In a run in stages: the cells are none, the rear one, the front one, both, in turn. */
@@ -73,6 +81,8 @@ public enum UserAction {
   CHOOSE,
   /** Pictures become tables, or tables pictures. */
   TABLES,
+  /** The column alone fills the bench, or the whole bench is shown again. */
+  FAR_VIEW,
   /** The light curve of the last firing takes the large place, or gives it back. */
   CURVE,
   /** Sounds are switched on or off. */
