@@ -15,6 +15,7 @@ import org.halflight.desk.view.LightTestText;
 import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
 import org.halflight.session.SessionEvent;
+import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -30,6 +31,7 @@ final class BenchLoop implements AutoCloseable {
 
   private static final long FAULT_PAUSE_NANOS = 50_000_000;
 
+  private final Source source;
   private final LiveFeed feed;
   private final BenchDriver driver;
   private final BenchModel model;
@@ -42,17 +44,20 @@ final class BenchLoop implements AutoCloseable {
       new ConcurrentLinkedQueue<>();
   private final Thread thread = new Thread(this::run, "halflight-bench");
   private volatile boolean ending;
+  private volatile boolean leaving;
 
   // On the bench thread only.
   private boolean faulty;
   private int faultsInARow;
 
   /**
+   * @param source whose bench it is
    * @param window takes views on this thread
    * @param sounds takes sounds on this thread
    * @param faults takes what must not happen
    */
   BenchLoop(
+      Source source,
       LiveFeed feed,
       BenchDriver driver,
       BenchModel model,
@@ -61,6 +66,7 @@ final class BenchLoop implements AutoCloseable {
       Consumer<Cue> sounds,
       Archive archive,
       FaultLog faults) {
+    this.source = source;
     this.feed = feed;
     this.driver = driver;
     this.model = model;
@@ -74,10 +80,16 @@ final class BenchLoop implements AutoCloseable {
         .rig()
         .joins(
             this::meanwhile, this::happenedMeanwhile, doing -> does(benchActions -> doing.run()));
+    hands.ports().joins(doing -> does(benchActions -> doing.run()));
   }
 
   void start() {
     thread.start();
+  }
+
+  /** Whose bench it is. */
+  Source source() {
+    return source;
   }
 
   /** Lets the person do something on the bench thread, soon; from any thread. */
@@ -100,6 +112,12 @@ final class BenchLoop implements AutoCloseable {
     does(h -> model.say(said));
   }
 
+  /** Leaves the session: a run that is under way can be gone on with. */
+  void leave() {
+    leaving = true;
+    close();
+  }
+
   /** Ends the session: what was under way is settled, and everything is on the disk. */
   @Override
   public void close() {
@@ -117,8 +135,11 @@ final class BenchLoop implements AutoCloseable {
     while (!ending) {
       step();
     }
+    guarded(hands.ports()::close);
     guarded(hands.rig()::stop);
-    guarded(() -> news(driver.handle(new org.halflight.session.SessionInput.Ends())));
+    if (!leaving || !InterruptedRun.goesOn(driver.workbench().fold().session())) {
+      guarded(() -> news(driver.handle(new org.halflight.session.SessionInput.Ends())));
+    }
     guarded(driver::close);
   }
 
@@ -127,6 +148,7 @@ final class BenchLoop implements AutoCloseable {
     doWhatIsAsked();
     guarded(() -> driver.step().ifPresent(this::happened));
     guarded(this::goOnWithLight);
+    guarded(this::lookAtPorts);
     if (faultsInARow > MOST_FAULTS_IN_A_ROW) {
       LockSupport.parkNanos(FAULT_PAUSE_NANOS);
     }
@@ -147,6 +169,12 @@ final class BenchLoop implements AutoCloseable {
                 model.say(came);
                 show();
               });
+    }
+  }
+
+  private void lookAtPorts() {
+    if (hands.ports().poll()) {
+      show();
     }
   }
 

@@ -192,8 +192,12 @@ final class CameraPlace extends Place {
         here -> isHere(known, here));
   }
 
-  /** A visit goes on that was interrupted. */
-  void goesOn(Visit here) {
+  /** A visit goes on that was interrupted, or a bench comes that has none. */
+  void onBench(Optional<Visit> here) {
+    here.ifPresentOrElse(this::goesOn, this::another);
+  }
+
+  private void goesOn(Visit here) {
     archive.ask(
         record -> record.camera(here.camera()),
         found -> found.ifPresent(known -> isHere(known, here)));
@@ -276,7 +280,8 @@ final class CameraPlace extends Place {
     comesUp();
   }
 
-  private void another() {
+  /** Another camera comes, which nobody has named yet. */
+  void another() {
     camera = Optional.empty();
     visit = Optional.empty();
     archive.isForNobody();
