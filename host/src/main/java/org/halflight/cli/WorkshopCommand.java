@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.halflight.files.SettingsFile;
+import org.halflight.photo.PhotoInbox;
 import org.halflight.report.Logo;
 import org.halflight.report.Paper;
 import org.halflight.report.Workshop;
@@ -31,6 +32,9 @@ final class WorkshopCommand implements Callable<Integer> {
   @Option(names = "--paper", paramLabel = "SIZE")
   private @Nullable String paper;
 
+  @Option(names = "--inbox", paramLabel = "FOLDER")
+  private @Nullable String inbox;
+
   WorkshopCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -44,9 +48,16 @@ final class WorkshopCommand implements Callable<Integer> {
             repairer == null ? before.repairer() : repairer.strip(),
             logo == null ? before.logo() : logo(logo),
             paper == null ? before.paper() : paper(paper));
-    if (!now.equals(before)) {
+    String pictures = PhotoInbox.chosen(SettingsFile.read(surroundings.folder()));
+    String arrive = inbox == null ? pictures : PhotoInbox.checked(inbox);
+    if (!now.equals(before) || !arrive.equals(pictures)) {
       try {
-        SettingsFile.change(surroundings.folder(), now::keepIn);
+        SettingsFile.change(
+            surroundings.folder(),
+            kept -> {
+              now.keepIn(kept);
+              PhotoInbox.choose(kept, arrive);
+            });
       } catch (IOException notKept) {
         throw new Trouble(Words.say("workshop.notKept", surroundings.folder()));
       }
@@ -55,6 +66,7 @@ final class WorkshopCommand implements Callable<Integer> {
     say("workshop.repairer", now.repairer());
     say("workshop.logo", now.logo());
     say("workshop.paper", now.paper().map(Paper.WORDS::word).orElse(""));
+    say("workshop.inbox", arrive);
     return 0;
   }
 

@@ -1,9 +1,13 @@
 package org.halflight.desk;
 
+import static org.halflight.desk.view.Message.Kind.TROUBLE;
+
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -12,18 +16,23 @@ import java.util.OptionalInt;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import javax.swing.SwingUtilities;
+import javax.swing.Timer;
 import org.halflight.bench.BenchEvent;
 import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
+import org.halflight.files.SettingsFile;
 import org.halflight.job.Id;
+import org.halflight.job.Photo;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
+import org.halflight.photo.PhotoInbox;
 import org.halflight.record.DataFolder;
 import org.halflight.record.Edit;
 import org.halflight.record.SessionFolder;
@@ -38,7 +47,9 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.PhotoWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.PhotoTaking;
 
 /**
  * The record, on a thread of its own: neither the bench nor the window waits for the disk. What the
@@ -47,6 +58,7 @@ import org.halflight.words.Words;
  */
 final class Archive implements AutoCloseable {
   private static final long CLOSE_WAIT_SECONDS = 20;
+  private static final int LOOK_MILLIS = 3000;
 
   private final ExecutorService thread =
       Executors.newSingleThreadExecutor(work -> new Thread(work, "halflight-record"));
@@ -54,6 +66,9 @@ final class Archive implements AutoCloseable {
   private final Consumer<Message> says;
   private final FaultLog faults;
   private volatile Consumer<Optional<Visit>> onVisit = here -> {};
+  private volatile Consumer<String> onPhotos = question -> {};
+  private final AtomicBoolean isToLook = new AtomicBoolean();
+  private final Timer looks = new Timer(LOOK_MILLIS, event -> lookAtInbox());
 
   // All below on the thread of the record only.
   private Optional<WorkshopRecord> record = Optional.empty();
@@ -62,6 +77,8 @@ final class Archive implements AutoCloseable {
   private Optional<Id<Visit>> visit = Optional.empty();
   private final Map<Source, Id<Visit>> left = new EnumMap<>(Source.class);
   private final Map<Integer, Id<Run>> runs = new HashMap<>();
+  private final PhotoTaking photos;
+  private String question = "";
 
   /**
    * @param says takes what goes wrong, on any thread
@@ -70,6 +87,9 @@ final class Archive implements AutoCloseable {
     this.surroundings = surroundings;
     this.says = says;
     this.faults = surroundings.faults();
+    this.photos = new PhotoTaking(surroundings.clock().getZone());
+    inbox(PhotoInbox.chosen(SettingsFile.read(surroundings.folder())));
+    looks.start();
     thread.execute(
         () ->
             guarded(
@@ -250,11 +270,100 @@ final class Archive implements AutoCloseable {
                                     OptionalInt.of(mark.afterFiring()))))));
   }
 
+  /** Pictures arrive in another folder from now on; empty for none. */
+  void inbox(String folder) {
+    thread.execute(() -> guarded(() -> photos.inbox(folder)));
+  }
+
+  /**
+   * Hears, on the window's own thread, that pictures have joined a visit or wait for an answer.
+   *
+   * @param hearer takes the question of those that wait; empty for none
+   */
+  void onPhotos(Consumer<String> hearer) {
+    onPhotos = hearer;
+  }
+
+  /** Looks for pictures that have arrived; a look that has not ended is not begun again. */
+  void lookAtInbox() {
+    if (!isToLook.compareAndSet(false, true)) {
+      return;
+    }
+    Instant now = surroundings.clock().instant();
+    thread.execute(
+        () -> {
+          isToLook.set(false);
+          onRecord(
+              known -> {
+                PhotoTaking.Look look = photos.look(known, now);
+                look.troubles().forEach(each -> says.accept(new Message(TROUBLE, each)));
+                sayJoined(known, look.joined());
+                tellPhotos(!look.joined().isEmpty());
+              });
+        });
+  }
+
+  private void sayJoined(WorkshopRecord known, List<Photo> joined) {
+    Map<Id<Visit>, List<String>> names = new LinkedHashMap<>();
+    joined.forEach(
+        each -> names.computeIfAbsent(each.visit(), its -> new ArrayList<>()).add(each.name()));
+    names.forEach(
+        (its, all) ->
+            known
+                .visit(its)
+                .flatMap(of -> known.camera(of.camera()))
+                .ifPresent(
+                    camera ->
+                        says.accept(
+                            new Message(
+                                Message.Kind.NEWS, PhotoWords.joined(all, camera.label())))));
+  }
+
+  private void tellPhotos(boolean isNew) {
+    String now = photos.question().orElse("");
+    if (isNew || !now.equals(question)) {
+      question = now;
+      SwingUtilities.invokeLater(() -> onPhotos.accept(now));
+    }
+  }
+
+  /** Pictures that a person chose join a visit, and are left where they are. */
+  void addPhotos(Id<Visit> here, List<Path> files) {
+    Instant now = surroundings.clock().instant();
+    thread.execute(
+        () -> {
+          for (Path file : files) {
+            onRecord(known -> photos.add(known, here, photos.candidate(file, now)));
+          }
+          tellPhotos(true);
+        });
+  }
+
+  /** Those that wait join a visit. */
+  void addWaiting(Id<Visit> here) {
+    thread.execute(
+        () -> {
+          photos.waiting().forEach(waiting -> onRecord(known -> photos.add(known, here, waiting)));
+          tellPhotos(true);
+        });
+  }
+
+  /** Those that wait join no visit. */
+  void leaveWaiting() {
+    thread.execute(
+        () -> {
+          photos.leaveWaiting();
+          tellPhotos(false);
+        });
+  }
+
   /** The runs of this session, those before too, and those to come belong to a visit. */
   void isFor(Visit now) {
+    Instant at = surroundings.clock().instant();
     thread.execute(
         () -> {
           visit = Optional.of(now.id());
+          photos.onBench(visit, at);
           onRecord(
               known ->
                   runs.values().stream()
@@ -266,7 +375,12 @@ final class Archive implements AutoCloseable {
 
   /** Another camera comes on the bench: runs to come are of nobody until it is named. */
   void isForNobody() {
-    thread.execute(() -> visit = Optional.empty());
+    Instant at = surroundings.clock().instant();
+    thread.execute(
+        () -> {
+          visit = Optional.empty();
+          photos.onBench(visit, at);
+        });
   }
 
   /**
@@ -296,6 +410,7 @@ final class Archive implements AutoCloseable {
   /** Ends when everything is kept. */
   @Override
   public void close() {
+    looks.stop();
     thread.execute(
         () -> {
           // Whatever was undone or missed on the way: in the end the record says what the file

@@ -124,8 +124,7 @@ final class BenchPlace extends Place {
     mapSide.add(map);
     mapSide.add(hints, BorderLayout.SOUTH);
     BenchLayout.Parts parts =
-        new BenchLayout.Parts(
-            edge, next, numerals, words, say, mark, mapSide, row, small, allKeys);
+        new BenchLayout.Parts(edge, next, numerals, words, say, mark, mapSide, row, small, allKeys);
     setLayout(new BenchLayout(parts));
     parts.all().forEach(this::add);
     words.addComponentListener(

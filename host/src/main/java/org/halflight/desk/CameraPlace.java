@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import javax.swing.JButton;
@@ -19,7 +20,6 @@ import javax.swing.JTabbedPane;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
-import org.halflight.desk.view.CameraForm;
 import org.halflight.desk.view.ChecklistText;
 import org.halflight.desk.view.HistoryText;
 import org.halflight.desk.view.UserAction;
@@ -35,6 +35,7 @@ import org.halflight.job.WorkEntry;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.CameraForm;
 
 /** The camera on the bench, its visit with both lists, and the work log. */
 final class CameraPlace extends Place {
@@ -45,6 +46,7 @@ final class CameraPlace extends Place {
   private final transient Archive archive;
   private final transient Clock clock;
   private final transient Consumer<Camera> onNamed;
+  private final transient Consumer<Camera> onBack;
   private final transient Runnable onNobodys;
   private static final String WHOLE = "span 3, wrap";
 
@@ -72,6 +74,7 @@ final class CameraPlace extends Place {
   private final JScrollPane measuredScroll = new JScrollPane(measured);
   private final WorkLogPanel log = new WorkLogPanel(this::logged);
   private final SheetPanel sheet;
+  private final PhotosPanel photos;
   private final JTabbedPane tabs = new JTabbedPane();
   private transient Optional<Camera> camera = Optional.empty();
   private transient Optional<Visit> visit = Optional.empty();
@@ -81,10 +84,17 @@ final class CameraPlace extends Place {
 
   /**
    * @param onNamed hears which camera is on the bench
+   * @param onBack hears of one that comes back without a person's doing
    * @param onNobodys hears that it is none of the record any more
    */
   CameraPlace(
-      Look look, Archive archive, Clock clock, Consumer<Camera> onNamed, Runnable onNobodys) {
+      Look look,
+      Archive archive,
+      Clock clock,
+      Executor drawing,
+      Consumer<Camera> onNamed,
+      Consumer<Camera> onBack,
+      Runnable onNobodys) {
     super(UserAction.TO_CAMERA);
     setLayout(
         new MigLayout(
@@ -94,6 +104,7 @@ final class CameraPlace extends Place {
     this.archive = archive;
     this.clock = clock;
     this.onNamed = onNamed;
+    this.onBack = onBack;
     this.onNobodys = onNobodys;
     for (ShutterKind kind : KINDS) {
       shutter.addItem(Words.of("desk.shutter", kind));
@@ -113,6 +124,8 @@ final class CameraPlace extends Place {
     tabs.setName("cameraTabs");
     tabs.getAccessibleContext().setAccessibleName(Words.say("desk.camera.tabs"));
     sheet = new SheetPanel(clock, this::sheetSays);
+    photos = new PhotosPanel(archive, drawing, clock.getZone());
+    archive.onPhotos(this::photosCame);
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());
     handBack.addActionListener(event -> handBack());
@@ -161,6 +174,7 @@ final class CameraPlace extends Place {
     listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
     tabs.addTab(Words.say("desk.lists.tab"), listsAndWords);
     tabs.addTab(Words.say("desk.sheet.title"), sheet);
+    tabs.addTab(Words.say("desk.photos.tab"), photos);
     add(tabs, "cell 1 1 1 4, growy");
     lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getModel().addTableModelListener(event -> sayMeasured());
@@ -200,7 +214,7 @@ final class CameraPlace extends Place {
   private void goesOn(Visit here) {
     archive.ask(
         record -> record.camera(here.camera()),
-        found -> found.ifPresent(known -> isHere(known, here)));
+        found -> found.ifPresent(known -> isHere(known, here, onBack)));
   }
 
   @Override
@@ -216,6 +230,7 @@ final class CameraPlace extends Place {
     measured.setBackground(look.ground());
     measured.setForeground(look.ink());
     sheet.look(look);
+    photos.look(look);
     keep.setFont(Look.bold(1.1));
     letters(this);
     letters(form);
@@ -258,6 +273,10 @@ final class CameraPlace extends Place {
   private record Here(Camera camera, Visit visit) {}
 
   private void isHere(Camera known, Visit here) {
+    isHere(known, here, onNamed);
+  }
+
+  private void isHere(Camera known, Visit here, Consumer<Camera> tells) {
     camera = Optional.of(known);
     visit = Optional.of(here);
     show(CameraForm.of(known));
@@ -274,14 +293,13 @@ final class CameraPlace extends Place {
         details::before);
     lists.show(new ChecklistText(here.intake(), here.handBack(), List.of()));
     archive.isFor(here);
-    onNamed.accept(known);
+    tells.accept(known);
     archive.ask(record -> record.visits(known.id()).size() > 1, moved::setVisible);
     dress();
     comesUp();
   }
 
-  /** Another camera comes, which nobody has named yet. */
-  void another() {
+  private void another() {
     camera = Optional.empty();
     visit = Optional.empty();
     archive.isForNobody();
@@ -293,6 +311,7 @@ final class CameraPlace extends Place {
     lists.show(ChecklistText.EMPTY);
     log.show(List.of(), clock.getZone());
     sheet.show(Optional.empty(), StripSheet.EMPTY);
+    photos.show(Optional.empty());
     moved.setVisible(false);
     trouble.setText("");
     dress();
@@ -342,6 +361,11 @@ final class CameraPlace extends Place {
                 now -> sheet.show(visit.map(Visit::id), now)));
   }
 
+  private void photosCame(String question) {
+    photos.ask(question);
+    photos.show(visit.map(Visit::id));
+  }
+
   private void sayMoved() {
     visit.ifPresent(
         here ->
@@ -379,6 +403,7 @@ final class CameraPlace extends Place {
   void comesUp() {
     showLog();
     showSheet();
+    photos.show(visit.map(Visit::id));
     visit.ifPresent(here -> archive.ask(record -> record.tried(here.id()), lists::measured));
   }
 

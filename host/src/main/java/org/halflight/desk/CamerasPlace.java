@@ -35,6 +35,7 @@ import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.files.SettingsFile;
 import org.halflight.job.Camera;
+import org.halflight.photo.PhotoInbox;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.CameraLine;
 import org.halflight.record.KeptFiring;
@@ -285,19 +286,28 @@ final class CamerasPlace extends Place {
   private void workshop() {
     workshop.setVisible(from.isSelected());
     if (from.isSelected()) {
-      archive.ask(record -> Workshop.of(SettingsFile.read(settings)), workshop::show);
+      archive.ask(
+          record -> SettingsFile.read(settings),
+          kept -> workshop.show(Workshop.of(kept), PhotoInbox.chosen(kept)));
     }
     revalidate();
   }
 
-  private void keep(Workshop typed) {
+  private void keep(Workshop typed, String inbox) {
     archive.ask(
         record -> {
           try {
             if (!typed.logo().isEmpty()) {
               Logo.read(typed.logo());
             }
-            SettingsFile.change(settings, typed::keepIn);
+            String checked = PhotoInbox.checked(inbox);
+            SettingsFile.change(
+                settings,
+                kept -> {
+                  typed.keepIn(kept);
+                  PhotoInbox.choose(kept, checked);
+                });
+            archive.inbox(checked);
           } catch (Trouble noPicture) {
             return noPicture.getMessage();
           } catch (IOException notKept) {

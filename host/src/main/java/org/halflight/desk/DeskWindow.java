@@ -38,7 +38,7 @@ import org.jspecify.annotations.Nullable;
 /** The one window. For the window's own thread. */
 final class DeskWindow {
   private final JFrame frame = new JFrame(Words.say("desk.title"));
-  private final BenchFactory benches;
+  private final BenchChoice choice;
   private final FaultLog faults;
   private final UncaughtFaults uncaught;
   private DeskSettings settings;
@@ -73,7 +73,6 @@ final class DeskWindow {
   private final Pedal pedal;
   private final PedalPanel pedalPanel;
   private Look look;
-  private volatile @Nullable BenchLoop loop;
   private @Nullable BenchView view;
   private boolean tables;
   private Consumer<BenchView> onView = shown -> {};
@@ -82,12 +81,17 @@ final class DeskWindow {
     this.settings = settings;
     this.sounds = new CuePlayer(settings.sounds());
     this.look = Look.install(settings.dark());
-    this.benches = new BenchFactory(surroundings);
     this.faults = surroundings.faults();
     this.uncaught = new UncaughtFaults(faults, surroundings.nanos(), this::saysLater);
     pedal = new Pedal(surroundings.nanos(), settings.pedals());
     pedalPanel = new PedalPanel(pedal);
     archive = new Archive(surroundings, this::saysLater);
+    choice =
+        new BenchChoice(
+            surroundings,
+            () -> new LatestPost<>(SwingUtilities::invokeLater, this::show),
+            sounds::play,
+            archive);
     top = new TopBar(look, this::act);
     bench =
         new BenchPlace(
@@ -103,7 +107,13 @@ final class DeskWindow {
     tried = new ExtraTestsPlace(look, drawing, surroundings.nanos(), this::does);
     camera =
         new CameraPlace(
-            look, archive, surroundings.clock(), this::named, () -> does(BenchActions::isNobodys));
+            look,
+            archive,
+            surroundings.clock(),
+            drawing,
+            this::named,
+            known -> does(hands -> hands.named(known.label(), known.dial())),
+            () -> does(BenchActions::isNobodys));
     cameras = new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen);
     places =
         new Places(
@@ -125,7 +135,7 @@ final class DeskWindow {
                 rig,
                 tried),
             this::at);
-    practice = new PracticeMenu(this::onModelCamera);
+    practice = new PracticeMenu(this::onModelCamera, () -> act(UserAction.CHANGE_BENCH));
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
@@ -153,16 +163,12 @@ final class DeskWindow {
    * writes files, so not for the window's own thread.
    */
   BenchLoop beginBench() {
-    LatestPost<BenchView> post = new LatestPost<>(SwingUtilities::invokeLater, this::show);
-    return benches.isBoardThere()
-        ? benches.rig(post, sounds::play, archive)
-        : benches.practice(post, sounds::play, archive);
+    return choice.begin();
   }
 
   /** Opens on a bench that has begun. */
   void open(@Nullable Dimension size, BenchLoop begun) {
-    loop = begun;
-    archive.onVisit(camera::goesOn);
+    archive.onVisit(camera::onBench);
     if (size == null) {
       // Not every desktop can make a window as large as the screen; none may cut off its edge.
       frame.setBounds(GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds());
@@ -173,7 +179,7 @@ final class DeskWindow {
     places.back();
     frame.setVisible(true);
     bench.requestFocusInWindow();
-    begun.start();
+    choice.start(begun);
   }
 
   JFrame frame() {
@@ -224,7 +230,7 @@ final class DeskWindow {
     List<Runnable> steps =
         List.of(
             deskKeys::remove,
-            () -> bench(BenchLoop::close),
+            choice::close,
             archive::close,
             () -> settings.with(look.dark(), sounds.on(), pedal.learnt()).keep(),
             sounds::close,
@@ -312,11 +318,8 @@ final class DeskWindow {
       case THEME -> look(!look.dark());
       case FIRE -> does(BenchActions::fire);
       case COCK -> does(BenchActions::cock);
-      case PRACTICE -> {
-        if (isPractice()) {
-          practice.open(top.rigButton());
-        }
-      }
+      case PRACTICE -> practice.open(top.rigButton(), isPractice());
+      case CHANGE_BENCH -> does(BenchActions::changeBench);
       case DETAILS -> places.turn(act);
       case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS ->
           places.goTo(act);
@@ -406,9 +409,9 @@ final class DeskWindow {
     SwingUtilities.invokeLater(() -> says(said));
   }
 
-  /** Nothing is done before the bench has begun. */
+  /** Nothing is done before the bench has begun, and between two benches. */
   private void bench(Consumer<BenchLoop> doing) {
-    Optional.ofNullable(loop).ifPresent(doing);
+    choice.now().ifPresent(doing);
   }
 
   private void look(boolean dark) {

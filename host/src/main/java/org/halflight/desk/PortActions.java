@@ -134,7 +134,7 @@ final class PortActions {
   /** The list of ports is wanted as it is now. */
   void list() {
     if (watch.isPresent()) {
-      watch.get().lookAgain(false);
+      watch.get().tellAgain();
     } else {
       elsewhere.execute(
           () -> {
@@ -179,17 +179,19 @@ final class PortActions {
       say(Message.Kind.ATTENTION, Words.say("desk.rig.notNow"));
     } else if (InterruptedRun.goesOn(session) && !asked.equals(Optional.of(now))) {
       asked = Optional.of(now);
-      say(
-          Message.Kind.ATTENTION,
-          Words.say("desk.bench.ask", session.results().size()));
+      say(Message.Kind.ATTENTION, Words.say("desk.bench.ask", session.results().size()));
     } else {
-      change(
-          true,
-          Words.say(source == Source.PRACTICE ? "desk.bench.rig" : "desk.bench.practice"));
+      change(true, Words.say(source == Source.PRACTICE ? "desk.bench.rig" : "desk.bench.practice"));
     }
   }
 
   private void change(boolean byPerson, String words) {
+    // A port that does not look like a board would not be opened again.
+    model.ports().report().rigs().stream()
+        .map(PortOutcome::candidate)
+        .filter(port -> source == Source.PRACTICE && !port.likelyBoard())
+        .findFirst()
+        .ifPresent(port -> remembered.keep(Optional.of(port.path())));
     changes.accept(
         new BenchChange(
             source == Source.PRACTICE ? Source.RIG : Source.PRACTICE,

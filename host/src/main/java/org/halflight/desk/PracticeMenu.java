@@ -23,6 +23,7 @@ import org.halflight.workflow.PracticeOperator;
 final class PracticeMenu {
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
   private final Consumer<Consumer<PracticeOperator>> onCamera;
+  private final JMenuItem change = new JMenuItem();
   private final JCheckBoxMenuItem stop = new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
   private final JCheckBoxMenuItem bounce = new JCheckBoxMenuItem(Words.say("desk.practice.bounce"));
   private final JCheckBoxMenuItem clean = new JCheckBoxMenuItem(Words.say("desk.practice.clean"));
@@ -31,8 +32,9 @@ final class PracticeMenu {
 
   /**
    * @param onCamera does something to the model camera on the thread of the bench
+   * @param onChange hears that the other bench is wanted
    */
-  PracticeMenu(Consumer<Consumer<PracticeOperator>> onCamera) {
+  PracticeMenu(Consumer<Consumer<PracticeOperator>> onCamera, Runnable onChange) {
     this.onCamera = onCamera;
     item("hang", camera -> camera.nextMishap(PracticeMishap.HANG));
     item("double", camera -> camera.nextMishap(PracticeMishap.DOUBLE));
@@ -58,11 +60,22 @@ final class PracticeMenu {
                 camera.ports().plugIn();
               }
             });
+    menu.addSeparator();
+    change.setName("practice.change");
+    change.addActionListener(event -> onChange.run());
+    menu.add(change);
   }
 
-  /** Opens below a button. */
-  void open(JComponent button) {
-    menu.show(button, button.getWidth() - menu.getPreferredSize().width, button.getHeight());
+  /**
+   * Opens below a button, or at the right of the window while that is hidden.
+   *
+   * @param practice whether the practice rig is on the bench: else only the way to it is open
+   */
+  void open(JComponent button, boolean practice) {
+    change.setText(Words.say(practice ? "desk.bench.toRig" : "desk.bench.toPractice"));
+    items().forEach(item -> item.setEnabled(practice || item == change));
+    JComponent at = button.isShowing() ? button : (JComponent) button.getParent();
+    menu.show(at, at.getWidth() - menu.getPreferredSize().width, at.getHeight());
   }
 
   List<JMenuItem> items() {

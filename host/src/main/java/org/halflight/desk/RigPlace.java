@@ -59,6 +59,8 @@ final class RigPlace extends Place {
   private final JToggleButton tables = new JToggleButton(Words.say("desk.rig.tables"));
   private final JTabbedPane tabs = new JTabbedPane();
   private final List<PictureView> pictures;
+  private final PortsPanel ports;
+  private boolean isUp;
   private JScrollPane scroll;
   private transient RigView shown = RigView.NOTHING;
 
@@ -97,6 +99,8 @@ final class RigPlace extends Place {
     for (int i = 0; i < pictures.size(); i++) {
       tabs.addTab(Words.say("desk.rig.tab." + TABS.get(i)), pictures.get(i));
     }
+    ports = new PortsPanel(look, bench);
+    tabs.addTab(Words.say("desk.ports.title"), ports);
     tabs.setName("rigPictures");
     tabs.getAccessibleContext().setAccessibleName(Words.say("desk.rig.title"));
     for (int seconds : CLOCK_SECONDS) {
@@ -215,7 +219,9 @@ final class RigPlace extends Place {
 
   @Override
   void show(BenchView view) {
+    isUp = view.link().isUp() || view.link().isPractice();
     show(view.rig());
+    ports.show(view);
   }
 
   private void show(RigView view) {
@@ -255,6 +261,15 @@ final class RigPlace extends Place {
     pictures.get(3).show(view.disc());
   }
 
+  /** Without a rig the ports come first; they are listed as they are now. */
+  @Override
+  void comesUp() {
+    bench.accept(hands -> hands.ports().list());
+    if (!isUp) {
+      tabs.setSelectedComponent(ports);
+    }
+  }
+
   /** The button that is to have the focus when this place comes up. */
   @Override
   JButton first() {
@@ -271,7 +286,8 @@ final class RigPlace extends Place {
 
   /** Whether the picture on the screen is the last one. */
   boolean isUpToDate() {
-    return pictures.get(Math.max(0, tabs.getSelectedIndex())).canvas().isUpToDate();
+    int shows = tabs.getSelectedIndex();
+    return shows < 0 || shows >= pictures.size() || pictures.get(shows).canvas().isUpToDate();
   }
 
   @Override
@@ -292,5 +308,6 @@ final class RigPlace extends Place {
       button.setFont(Look.letters(1.15));
     }
     pictures.forEach(picture -> picture.look(look));
+    ports.look(look);
   }
 }

@@ -2,7 +2,7 @@ package org.halflight.desk;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -16,7 +16,7 @@ import org.halflight.report.Paper;
 import org.halflight.report.Workshop;
 import org.halflight.words.Words;
 
-/** Who pages are from: name, repairer, logo, paper. */
+/** Who pages are from: name, repairer, logo, paper; and where pictures arrive. */
 final class WorkshopPanel extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
@@ -27,13 +27,15 @@ final class WorkshopPanel extends JPanel implements LookListener {
   private final JTextField repairer = new JTextField(14);
   private final JTextField logo = new JTextField(14);
   private final JButton choose = new JButton(Words.say("desk.workshop.choose"));
+  private final JTextField inbox = new JTextField(14);
+  private final JButton chooseInbox = new JButton(Words.say("desk.workshop.choose"));
   private final JComboBox<String> paper = new JComboBox<>();
   private final JButton keep = new JButton(Words.say("desk.workshop.keep"));
 
   /**
-   * @param kept takes what the person keeps
+   * @param kept takes what the person keeps, and the photo inbox
    */
-  WorkshopPanel(Consumer<Workshop> kept) {
+  WorkshopPanel(BiConsumer<Workshop, String> kept) {
     super(new MigLayout("insets 0, gap 8 4", "[][fill,grow][][fill,grow][]"));
     setOpaque(false);
     for (Optional<Paper> each : PAPERS) {
@@ -44,8 +46,14 @@ final class WorkshopPanel extends JPanel implements LookListener {
     row("repairer", repairer, "wrap");
     row("logo", logo, "split 2");
     add(choose, "grow 0");
-    row("paper", paper, "");
-    add(keep);
+    row("paper", paper, "wrap");
+    row("inbox", inbox, "split 2");
+    add(chooseInbox, "grow 0");
+    add(keep, "skip 1, wrap");
+    chooseInbox.setName("workshop.chooseInbox");
+    chooseInbox.getAccessibleContext().setAccessibleName(Words.say("desk.workshop.chooseInbox"));
+    choose.getAccessibleContext().setAccessibleName(Words.say("desk.workshop.chooseLogo"));
+    chooseInbox.addActionListener(event -> chooseInbox());
     choose.setName("workshop.choose");
     keep.setName("workshop.keep");
     choose.addActionListener(event -> choose());
@@ -56,7 +64,8 @@ final class WorkshopPanel extends JPanel implements LookListener {
                     name.getText().strip(),
                     repairer.getText().strip(),
                     logo.getText().strip(),
-                    PAPERS.get(paper.getSelectedIndex()))));
+                    PAPERS.get(paper.getSelectedIndex())),
+                inbox.getText().strip()));
   }
 
   private void row(String key, JComponent field, String place) {
@@ -68,7 +77,8 @@ final class WorkshopPanel extends JPanel implements LookListener {
     add(field, place);
   }
 
-  void show(Workshop workshop) {
+  void show(Workshop workshop, String photoInbox) {
+    inbox.setText(photoInbox);
     name.setText(workshop.name());
     repairer.setText(workshop.repairer());
     logo.setText(workshop.logo());
@@ -81,6 +91,14 @@ final class WorkshopPanel extends JPanel implements LookListener {
         new FileNameExtensionFilter(Words.say("desk.workshop.pictures"), "png", "jpg", "jpeg"));
     if (chooser.showOpenDialog(this) == JFileChooser.APPROVE_OPTION) {
       logo.setText(chooser.getSelectedFile().getPath());
+    }
+  }
+
+  private void chooseInbox() {
+    JFileChooser chooser = new JFileChooser(inbox.getText());
+    chooser.setFileSelectionMode(JFileChooser.DIRECTORIES_ONLY);
+    if (chooser.showOpenDialog(this) == JFileChooser.APPROVE_OPTION) {
+      inbox.setText(chooser.getSelectedFile().getPath());
     }
   }
 

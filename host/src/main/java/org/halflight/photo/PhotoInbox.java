@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
@@ -19,6 +20,7 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.Set;
 import org.halflight.files.Reasons;
+import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
 /**
@@ -74,8 +76,25 @@ public final class PhotoInbox {
     settings.setProperty(SETTING, folder);
   }
 
+  /**
+   * A folder as it was typed, by its whole path; empty for none.
+   *
+   * @throws Trouble when there is no such folder
+   */
+  public static String checked(String typed) {
+    try {
+      Path whole = Path.of(typed).toAbsolutePath().normalize();
+      if (typed.isBlank() || Files.isDirectory(whole)) {
+        return typed.isBlank() ? "" : whole.toString();
+      }
+    } catch (InvalidPathException noName) {
+      // Said below.
+    }
+    throw new Trouble(Words.say("photo.inbox.noFolder", typed));
+  }
+
   /** Whether a file bears the name of a picture. */
-  public static boolean isNamedAsPicture(Path file) {
+  static boolean isNamedAsPicture(Path file) {
     String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
     return !name.startsWith(".") && ENDINGS.contains(name.substring(name.lastIndexOf('.') + 1));
   }

@@ -115,8 +115,7 @@ final class RigSeeker {
       if (isOpen.getAsBoolean() && !now.equals(told)) {
         told = now;
         PortReport report = PortReport.of(ports, search);
-        news.report(
-            LinkState.SEARCHING, report.sentence(), Optional.empty(), Optional.of(report));
+        news.report(LinkState.SEARCHING, report.sentence(), Optional.empty(), Optional.of(report));
       }
       pause.run();
     }
@@ -159,7 +158,11 @@ final class RigSeeker {
             same ? Found.back(rig, known, search.outcomes()) : Found.first(rig, search));
       }
       if (isOpen.getAsBoolean() && !search.rigs().isEmpty()) {
-        news.report(LinkState.LOST, search.sentence(), Optional.of(known), Optional.of(PortReport.of(ports, search)));
+        news.report(
+            LinkState.LOST,
+            search.sentence(),
+            Optional.of(known),
+            Optional.of(PortReport.of(ports, search)));
       }
       pause.run();
     }

@@ -28,6 +28,7 @@ public final class RigWatch implements AutoCloseable {
   private boolean looked;
   private RigSelector wish = RigSelector.any();
   private boolean afresh;
+  private boolean toldAgain;
 
   /** Of the looks only, one after the other. */
   private final PortMemory memory;
@@ -53,16 +54,23 @@ public final class RigWatch implements AutoCloseable {
    */
   public Optional<PortReport> poll() {
     long now = nanos.getAsLong();
-    boolean due = !looked || afresh || now - lastNanos >= EVERY_NANOS;
+    boolean due = !looked || afresh || toldAgain || now - lastNanos >= EVERY_NANOS;
     if (due && !closed && looking.compareAndSet(false, true)) {
       looked = true;
       lastNanos = now;
       boolean again = afresh;
+      boolean tell = afresh || toldAgain;
       afresh = false;
+      toldAgain = false;
       RigSelector by = wish;
-      elsewhere.execute(() -> look(by, again));
+      elsewhere.execute(() -> look(by, again, tell));
     }
     return news.getAndSet(Optional.empty());
+  }
+
+  /** Tells with the next look what there is, were it the same as before. */
+  public void tellAgain() {
+    toldAgain = true;
   }
 
   /**
@@ -75,14 +83,14 @@ public final class RigWatch implements AutoCloseable {
     afresh = true;
   }
 
-  private void look(RigSelector by, boolean again) {
+  private void look(RigSelector by, boolean again, boolean tell) {
     try {
       if (again) {
         memory.forget();
       }
       RigSearch search = memory.search(finder, by, Optional.empty(), () -> !closed);
       search.rig().ifPresent(rig -> rig.link().close());
-      if (!closed && (again || !isSame(search))) {
+      if (!closed && (tell || !isSame(search))) {
         news.set(Optional.of(PortReport.of(ports, search)));
       }
       last = search;
@@ -93,7 +101,8 @@ public final class RigWatch implements AutoCloseable {
 
   /** A rig that was found is known afterwards, and only the sentence is another. */
   private boolean isSame(RigSearch search) {
-    return search.outcomes().equals(last.outcomes()) && search.candidates().equals(last.candidates());
+    return search.outcomes().equals(last.outcomes())
+        && search.candidates().equals(last.candidates());
   }
 
   /** Ends it; a look that goes on lets go of its port soon. */

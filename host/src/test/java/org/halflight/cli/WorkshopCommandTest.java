@@ -40,6 +40,12 @@ class WorkshopCommandTest extends CommandTests {
     assertThat(execute("workshop", "--logo", huge.toString())).isEqualTo(1);
     assertThat(printed()).contains("has 50 MB", "Choose a PNG or JPEG of 5 MB or less.");
     assertThat(execute("workshop", "--paper", "a3")).isEqualTo(1);
+    assertThat(execute("workshop", "--inbox", huge.toString())).isEqualTo(1);
+    assertThat(printed()).contains("There is no folder " + huge + ". Choose the folder in which");
+    assertThat(execute("workshop", "--inbox", folder.toString())).isZero();
+    assertThat(printed()).contains("Photo inbox: " + folder);
+    assertThat(execute("workshop", "--inbox", "")).isZero();
+    assertThat(printed()).contains("Photo inbox: not set");
     assertThat(execute("workshop")).isZero();
     assertThat(printed()).contains("Logo: not set");
     String session = TinySession.write(folder.resolve("my.session")).toString();

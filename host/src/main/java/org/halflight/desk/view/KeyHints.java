@@ -63,6 +63,10 @@ public final class KeyHints {
               Words.say("desk.key.accept.as", view.question().get().shown().label()),
               true));
     }
+    if (view.link().ports().offer()) {
+      String words = practice ? "desk.bench.toRig" : "desk.bench.toPractice";
+      hints.add(hint(UserAction.CHANGE_BENCH, Words.say(words), false));
+    }
     LightTestView test = view.lightTest();
     if (test.isUnderWay() || LightTestText.isAskedByRun(view)) {
       return ofTest(view, test);

@@ -119,6 +119,7 @@ public final class KeyMap {
     keys.put("T", UserAction.TABLES);
     keys.put("F", UserAction.FIRE);
     keys.put("J", UserAction.COCK);
+    keys.put("Y", UserAction.CHANGE_BENCH);
     return Collections.unmodifiableMap(keys);
   }
 

@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.List;
 import java.util.Optional;
 import org.halflight.link.PortSurvey;
 import org.halflight.rig.NoRig;
@@ -78,16 +77,16 @@ public final class PortsModel {
             .map(PortsModel::found)
             .or(() -> seen.holder().map(holder -> Words.say("desk.ports.held", holder)))
             .orElse(Words.say("desk.ports.notOpened"));
-    return new PortsView.Line(
-        path,
+    boolean isChosen = chosen.filter(path::equals).isPresent();
+    String words =
         Words.say(
             "desk.ports.line",
             path,
             seen.port().description(),
-            Words.say(
-                seen.port().likelyBoard() ? "desk.ports.likely" : "desk.ports.unlikely"),
-            found),
-        chosen.filter(path::equals).isPresent());
+            Words.say(seen.port().likelyBoard() ? "desk.ports.likely" : "desk.ports.unlikely"),
+            found);
+    return new PortsView.Line(
+        path, isChosen ? Words.say("desk.ports.chosen", words) : words, isChosen);
   }
 
   private static String found(PortOutcome outcome) {

@@ -99,6 +99,8 @@ public enum UserAction {
   TO_CAMERAS,
   /** What can go wrong on the practice rig. */
   PRACTICE,
+  /** From the practice rig to the rig, or back. */
+  CHANGE_BENCH,
   /** Says what the keys do. */
   KEYS
 }

@@ -6,6 +6,7 @@ import org.halflight.job.Camera;
 import org.halflight.job.Id;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
+import org.halflight.workflow.CameraForm;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -54,6 +54,7 @@ import org.halflight.uncertainty.DiscComparison;
 import org.halflight.words.PseudoLanguage;
 import org.halflight.words.Unmarked;
 import org.halflight.workflow.Answer;
+import org.halflight.workflow.CameraForm;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;

@@ -1,4 +1,4 @@
-package org.halflight.desk.view;
+package org.halflight.workflow;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -11,7 +11,6 @@ import org.halflight.speeds.DecimalComma;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.Words;
-import org.halflight.workflow.RunForm;
 
 /**
  * A camera as it is typed and chosen.
