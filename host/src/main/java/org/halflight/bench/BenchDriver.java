@@ -56,6 +56,9 @@ public final class BenchDriver implements AutoCloseable {
   /** What the rig says is for the work that it is lent to. */
   private Optional<ExclusiveRig> lent = Optional.empty();
 
+  /** Whether a rig has greeted and was not lost since. */
+  private boolean isUp;
+
   /** A session that is told of no profile but by its own file. */
   public BenchDriver(Workbench workbench, RigFeed feed) {
     this(workbench, feed, ProfileSource.NONE, LocalDate.EPOCH);
@@ -125,6 +128,7 @@ public final class BenchDriver implements AutoCloseable {
    * @param tell takes what happens to the link
    */
   public RigWork lend(Runnable meanwhile, Consumer<Happening> tell) {
+    light.endAim();
     workbench.handle(new SessionInput.RigAtWork(true));
     ExclusiveRig rig =
         new ExclusiveRig(
@@ -152,6 +156,11 @@ public final class BenchDriver implements AutoCloseable {
         && workbench.fold().greeting().isPresent()
         && session().isQuiet()
         && !light.isUnderWay();
+  }
+
+  /** Whether there is a rig that is free to aim the light. */
+  public boolean canAim() {
+    return lent.isEmpty() && isUp && !light.isUnderWay();
   }
 
   /** Something that the person did. */
@@ -251,6 +260,7 @@ public final class BenchDriver implements AutoCloseable {
     if (said instanceof RigEvent.Restarted) {
       commands.forget();
     }
+    isUp |= said instanceof RigMessage.Greeting;
     // Heard whoever the rig works for.
     if (said instanceof RigEvent.EdgeAt) {
       commands.edge();
@@ -259,6 +269,9 @@ public final class BenchDriver implements AutoCloseable {
         said instanceof RigMessage.Answer answered && !commands.isWaitedFor(answered);
     boolean givenUp = said instanceof RigEvent.TimeAt && commands.beat();
     rebound.onEvent(said);
+    if (said instanceof RigEvent.TimeAt beat) {
+      light.onTime(beat);
+    }
     if (lent.isPresent()) {
       lent.get().onEvent(said);
       return List.of();
@@ -282,7 +295,9 @@ public final class BenchDriver implements AutoCloseable {
     if (givenUp) {
       news.addAll(light.unanswered());
     }
-    boolean tooEarly = said instanceof RigEvent.TimeAt && commands.isWaiting();
+    boolean tooEarly =
+        (said instanceof RigEvent.TimeAt && commands.isWaiting())
+            || (said instanceof RigMessage.LightBlock && commands.isWaitingFor(AimMeter.STOP));
     if (!answersNobody && !tooEarly) {
       news.addAll(light.onEvent(said));
     }
@@ -322,6 +337,7 @@ public final class BenchDriver implements AutoCloseable {
     if (change.state() == LinkState.LOST) {
       commands.forget();
       rebound.forget();
+      isUp = false;
       light.isLost();
     }
     List<SessionEvent> news =

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
 import org.halflight.exposure.TripPoints;
 import org.halflight.rig.RigCommand;
@@ -14,6 +15,7 @@ import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionInput.LevelStands;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 
 /**
@@ -27,6 +29,8 @@ public final class LightKeeper {
   private final LevelTurner turner = new LevelTurner();
   private Optional<LightSetting> setting = Optional.empty();
   private Optional<LightProbe> probe = Optional.empty();
+  private Optional<AimMeter> meter = Optional.empty();
+  private boolean aims;
   private boolean reads;
 
   /** Asked and said once: until the rig is greeted again, another one may be there. */
@@ -42,6 +46,7 @@ public final class LightKeeper {
 
   /** Begins to set the light; the shutter is closed. */
   public LightSetting set() {
+    endAim();
     LightSetting begun = new LightSetting(!rigCannotSweep, session().isOneLevelRig());
     setting = Optional.of(begun);
     workbench.handle(new SessionInput.LightBeingSet(true));
@@ -62,6 +67,73 @@ public final class LightKeeper {
     restore();
   }
 
+  /** Somebody looks at the light meter: what light comes moves its needle. */
+  public void showMeter() {
+    if (meter.isEmpty()) {
+      meter = Optional.of(newMeter());
+    }
+  }
+
+  /** Nobody looks at the light meter any more. */
+  public void hideMeter() {
+    endAim();
+    meter = Optional.empty();
+  }
+
+  /**
+   * The light is aimed: the meter asks every sensor for light, and openings until the end of it are
+   * no firings.
+   */
+  public void aim() {
+    if (!aims) {
+      aims = true;
+      AimMeter begun = newMeter();
+      meter = Optional.of(begun);
+      workbench.handle(new SessionInput.LightBeingSet(true));
+      workbench.leavesOut(true);
+      send.accept(begun.begin());
+    }
+  }
+
+  private AimMeter newMeter() {
+    BoardTraits board =
+        workbench.fold().greeting().map(RigMessage.Greeting::board).orElse(BoardTraits.USUAL);
+    AimMeter begun = new AimMeter(board);
+    session().light().map(LightLevels::darkCounts).ifPresent(begun::dark);
+    return begun;
+  }
+
+  /** The light is aimed no more; the meter asks for nothing. */
+  public void endAim() {
+    if (aims) {
+      stopAiming();
+      meter.map(AimMeter::end).ifPresent(send);
+    }
+  }
+
+  private void stopAiming() {
+    if (aims) {
+      aims = false;
+      workbench.leavesOut(false);
+      workbench.handle(new SessionInput.LightBeingSet(false));
+    }
+  }
+
+  /** Whether the light is being aimed. */
+  public boolean isAiming() {
+    return aims;
+  }
+
+  /** The meter that somebody looks at. */
+  public Optional<AimMeter> meter() {
+    return meter;
+  }
+
+  /** Hears every beat, also those of before the answer to a command. */
+  void onTime(RigEvent.TimeAt beat) {
+    meter.ifPresent(its -> its.onTime(beat));
+  }
+
   /** Whether the light is being set or read now. */
   public boolean isUnderWay() {
     return setting.isPresent() || reads;
@@ -69,6 +141,7 @@ public final class LightKeeper {
 
   /** Readings of the light begin: openings until their end are no releases. */
   public void beginReadings() {
+    endAim();
     reads = true;
     workbench.handle(new SessionInput.LightBeingSet(true));
   }
@@ -97,17 +170,19 @@ public final class LightKeeper {
 
   /** Nothing is under way that another command could get between. */
   boolean isIdle() {
-    return !isUnderWay() && probe.isEmpty();
+    return !isUnderWay() && !aims && probe.isEmpty();
   }
 
   /** The session ends, and what is under way with it. */
   void end() {
+    stopAiming();
     endSetting();
     endReadings();
   }
 
   /** The rig is lost. */
   void isLost() {
+    stopAiming();
     probe.ifPresent(LightProbe::lost);
   }
 
@@ -138,6 +213,7 @@ public final class LightKeeper {
   /** What waits for the rig goes on. */
   List<SessionEvent> onEvent(RigEvent said) {
     List<SessionEvent> news = new ArrayList<>(probed(said));
+    meter.flatMap(its -> its.onEvent(said)).ifPresent(send);
     if (setting.isPresent()) {
       news.addAll(go(setting.get(), said));
     } else if (said instanceof RigEvent.Restarted) {

@@ -105,6 +105,10 @@ public final class SessionReducer {
       news.addAll(breakOff());
       return;
     }
+    if (mark.kind().equals(LeftOutLines.KIND)) {
+      LeftOutLines.upTo(mark).ifPresentOrElse(stream::leftOut, () -> damagedMarks++);
+      return;
+    }
     OptionalLong act = UndoMarks.note(mark, acts);
     if (act.isPresent()) {
       if (known.isEmpty()) {
@@ -170,6 +174,24 @@ public final class SessionReducer {
   /** The last mark that undid an act, by its number, as long as no act followed. */
   public OptionalLong toRedo() {
     return acts.toRedo();
+  }
+
+  /** The act that {@link #toUndo()} names. */
+  public Optional<SessionInput.UserAction> undoes() {
+    return act(acts.toUndo());
+  }
+
+  /** The act that {@link #toRedo()} would do again. */
+  public Optional<SessionInput.UserAction> redoes() {
+    OptionalLong undo = acts.toRedo();
+    return undo.isPresent() ? act(acts.actOf(undo.getAsLong())) : Optional.empty();
+  }
+
+  private Optional<SessionInput.UserAction> act(OptionalLong mark) {
+    return mark.isPresent()
+        ? Optional.ofNullable(places.get(mark.getAsLong()))
+            .map(place -> (SessionInput.UserAction) told.get(place))
+        : Optional.empty();
   }
 
   /**

@@ -17,7 +17,9 @@ import org.halflight.trouble.Trouble;
 
 /**
  * A session at work: each event reaches the session file first and only then the session, so that
- * what counts here and what stands in the file never differ. Not safe for use by several threads.
+ * what counts here and what stands in the file never differ. Only the lines of the light meter are
+ * left out, of which nothing is computed: see {@link LeftOutLines}. Not safe for use by several
+ * threads.
  *
  * <p>Lines of the rig that the disk does not take, and what the program notes itself, wait in
  * memory and count once they are written, in their order. An act of the person that it does not
@@ -41,6 +43,7 @@ public final class Workbench implements AutoCloseable {
   private final LongSupplier nanos;
   private final long startNanos;
   private final SessionReducer fold = new SessionReducer();
+  private final LeftOutLines leftOut = new LeftOutLines();
 
   /** Lines and notes that the disk has not taken yet. */
   private final Deque<BenchEvent> waiting = new ArrayDeque<>();
@@ -112,10 +115,16 @@ public final class Workbench implements AutoCloseable {
    */
   public List<Handled> handleEach(BenchEvent event) {
     boolean isLine = !(event instanceof BenchEvent.Mark);
+    if (isLine && leftOut.has(event, waiting.isEmpty() && untold.isEmpty())) {
+      return List.of(new Handled(event, fold.onEvent(event)));
+    }
     if (isRefusable(event)) {
       sayUnsaid();
       writeWaiting();
       return List.of(workOut(file.add(event)));
+    }
+    if (event instanceof BenchEvent.Received) {
+      leftOut.mark(event.hostNanos()).ifPresent(waiting::add);
     }
     if (!isLine || waiting.size() < MOST_WAITING) {
       waiting.add(event);
@@ -181,6 +190,11 @@ public final class Workbench implements AutoCloseable {
   /** Keeps and works out something that the host or the person did. */
   public List<SessionEvent> handle(SessionInput input) {
     return onEvent(Marks.of(now(), input)).news();
+  }
+
+  /** From now on the file does without the lines of the light meter, or takes all. */
+  void leavesOut(boolean linesOfTheMeter) {
+    leftOut.are(linesOfTheMeter);
   }
 
   /** Undoes the last act of the person that counts; the mark of it is added to the file. */

@@ -3,6 +3,7 @@ package org.halflight.cli;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
@@ -150,6 +151,73 @@ final class RecordCommand {
       listed(strike).forEach(line -> sheet.turn(line, SheetState.STRUCK));
       sheet.keep();
       surroundings.terminal().say(sheet.lines(ZoneId.systemDefault()));
+      return 0;
+    }
+  }
+
+  @Command(name = "visit")
+  int visit(
+      @Parameters(paramLabel = "CAMERA") String camera,
+      @Option(names = "--set", paramLabel = "FIELD=WORDS") @Nullable List<String> fields,
+      @Option(names = "--new") boolean begins,
+      @Option(names = "--handed-back") boolean gone,
+      @Option(names = "--here-again") boolean again,
+      @Option(names = "--earlier") boolean earlier) {
+    try (WorkshopRecord record = begins ? openOrBegin() : openKnown()) {
+      Instant now = surroundings.date().get();
+      VisitAtTheCommandLine visit =
+          begins
+              ? VisitAtTheCommandLine.begins(record, camera, now)
+              : VisitAtTheCommandLine.last(record, camera, now);
+      listed(fields).forEach(visit::set);
+      if (gone) {
+        visit.handBack();
+      }
+      if (again) {
+        visit.hereAgain();
+      }
+      if (begins || gone || again || fields != null) {
+        visit.keep();
+      }
+      ZoneId zone = ZoneId.systemDefault();
+      surroundings.terminal().say(earlier ? visit.earlier(zone) : visit.lines(zone));
+      return 0;
+    }
+  }
+
+  @Command(name = "log")
+  int log(
+      @Parameters(paramLabel = "CAMERA") String camera,
+      @Option(names = "--add", paramLabel = "KIND=WORDS") @Nullable List<String> entries,
+      @Option(names = "--correct", paramLabel = "NUMBER=WORDS") @Nullable List<String> corrections,
+      @Option(names = "--measured", paramLabel = "VALUE") @Nullable String measured,
+      @Option(names = "--strike", paramLabel = "NUMBER") @Nullable List<String> strike) {
+    try (WorkshopRecord record = openKnown()) {
+      LogAtTheCommandLine log = new LogAtTheCommandLine(record, camera, surroundings.date().get());
+      listed(entries).forEach(typed -> log.add(typed, measured));
+      listed(corrections).forEach(typed -> log.correct(typed, measured));
+      listed(strike).forEach(log::strike);
+      log.keep();
+      surroundings.terminal().say(log.lines(ZoneId.systemDefault()));
+      return 0;
+    }
+  }
+
+  @Command(name = "photos")
+  int photos(
+      @Parameters(paramLabel = "CAMERA") String camera,
+      @Option(names = "--add", paramLabel = "FILE") @Nullable List<Path> files,
+      @Option(names = "--caption", paramLabel = "NUMBER=WORDS") @Nullable List<String> captions,
+      @Option(names = "--off", paramLabel = "NUMBER") @Nullable List<String> off,
+      @Option(names = "--on", paramLabel = "NUMBER") @Nullable List<String> on) {
+    try (WorkshopRecord record = openKnown()) {
+      PhotosAtTheCommandLine photos =
+          new PhotosAtTheCommandLine(record, camera, ZoneId.systemDefault());
+      listed(files).forEach(each -> photos.add(each, surroundings.date().get()));
+      listed(captions).forEach(photos::caption);
+      listed(off).forEach(number -> photos.off(number, true));
+      listed(on).forEach(number -> photos.off(number, false));
+      surroundings.terminal().say(photos.lines());
       return 0;
     }
   }

@@ -45,6 +45,7 @@ import org.halflight.session.LinkagePress;
 import org.halflight.session.PlungerAt;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
+import org.halflight.session.SessionInput;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.PhotoWords;
@@ -79,6 +80,9 @@ final class Archive implements AutoCloseable {
   private final Map<Integer, Id<Run>> runs = new HashMap<>();
   private final PhotoTaking photos;
   private String question = "";
+
+  /** The runs of this session that were a visit's already when it came on the bench. */
+  private final Map<Id<Visit>, List<Run>> before = new HashMap<>();
 
   /**
    * @param says takes what goes wrong, on any thread
@@ -235,6 +239,15 @@ final class Archive implements AutoCloseable {
                         ? Stream.of(read.reading())
                         : Stream.empty())
             .toList();
+    for (SessionEvent each : news) {
+      if (each instanceof SessionEvent.Undone undone
+          && undone.act() instanceof SessionInput.Adjusted adjusted) {
+        thread.execute(() -> turnedBack(adjusted.words(), true));
+      } else if (each instanceof SessionEvent.Redone redone
+          && redone.act() instanceof SessionInput.Adjusted adjusted) {
+        thread.execute(() -> turnedBack(adjusted.words(), false));
+      }
+    }
     if (!readings.isEmpty()) {
       thread.execute(() -> onRecord(known -> known.keep(session.orElseThrow().key(), readings)));
     }
@@ -268,6 +281,20 @@ final class Archive implements AutoCloseable {
                                     Optional.empty(),
                                     Optional.ofNullable(runs.get(mark.run())),
                                     OptionalInt.of(mark.afterFiring()))))));
+  }
+
+  /** Of an adjustment that is undone the line in the work log is struck, and comes back with it. */
+  private void turnedBack(String words, boolean off) {
+    onRecord(
+        known ->
+            visit.stream()
+                .flatMap(here -> known.workLogWithStruck(here).stream())
+                .filter(entry -> entry.kind() == WorkKind.ADJUSTED && entry.isStruck() != off)
+                .filter(entry -> entry.text().equals(words))
+                .filter(entry -> entry.run().filter(runs::containsValue).isPresent())
+                // The last one done is undone first, and the last one undone comes back first.
+                .reduce((first, second) -> off ? second : first)
+                .ifPresent(entry -> known.keep(entry.struck(off))));
   }
 
   /** Pictures arrive in another folder from now on; empty for none. */
@@ -363,6 +390,7 @@ final class Archive implements AutoCloseable {
     thread.execute(
         () -> {
           visit = Optional.of(now.id());
+          onRecord(known -> before.putIfAbsent(now.id(), runsOf(known, now.id())));
           photos.onBench(visit, at);
           onRecord(
               known ->
@@ -371,6 +399,29 @@ final class Archive implements AutoCloseable {
                       .filter(run -> run.visit().isEmpty())
                       .forEach(run -> known.keep(run.withVisit(now.id()))));
         });
+  }
+
+  /**
+   * It was a mistake: the runs that came to a visit since it is on the bench are nobody's again.
+   */
+  void letsGo(Id<Visit> gone) {
+    thread.execute(
+        () ->
+            onRecord(
+                known -> {
+                  List<Run> its = new ArrayList<>(runsOf(known, gone));
+                  its.removeAll(before.getOrDefault(gone, List.of()));
+                  its.forEach(run -> known.keep(run.withoutVisit()));
+                  before.remove(gone);
+                }));
+  }
+
+  /** The runs of this session that belong to a visit. */
+  private List<Run> runsOf(WorkshopRecord known, Id<Visit> which) {
+    return runs.values().stream()
+        .flatMap(id -> known.run(id).stream())
+        .filter(run -> run.visit().equals(Optional.of(which)))
+        .toList();
   }
 
   /** Another camera comes on the bench: runs to come are of nobody until it is named. */

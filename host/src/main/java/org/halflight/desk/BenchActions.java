@@ -157,11 +157,7 @@ final class BenchActions {
   }
 
   List<SessionEvent> learnCocking() {
-    boolean begins = !session().isLearningCocking();
-    if (begins) {
-      model.say(new Message(Message.Kind.NEWS, Words.say("desk.say.learning")));
-    }
-    return driver.handle(new SessionInput.CockingLearnt(begins));
+    return driver.handle(new SessionInput.CockingLearnt(!session().isLearningCocking()));
   }
 
   List<SessionEvent> lensCap() {

@@ -1,8 +1,6 @@
 package org.halflight.desk;
 
 import java.awt.BorderLayout;
-import java.awt.event.ComponentAdapter;
-import java.awt.event.ComponentEvent;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
@@ -10,18 +8,19 @@ import java.util.function.BiConsumer;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
-import javax.swing.BorderFactory;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
 import javax.swing.Timer;
+import org.halflight.desk.view.AdviceText;
 import org.halflight.desk.view.BenchPictures;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.ConditionKeys;
+import org.halflight.desk.view.CountedFirings;
 import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.MessageText;
 import org.halflight.desk.view.NextText;
 import org.halflight.desk.view.NumeralsText;
+import org.halflight.desk.view.RunWords;
 import org.halflight.desk.view.TwoText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.session.DialSetting;
@@ -38,31 +37,34 @@ final class BenchPlace extends Place {
 
   private final NextPanel next;
   private final NumeralsPanel numerals;
+  private final AdvicePanel advice;
   private final EdgeBar edge;
   private final MessageLine say;
   private final PictureView map;
   private final PictureView row;
   private final PictureView small;
-  private final JLabel word = new JLabel(" ");
-  private final ReadOnlyText verdict = new ReadOnlyText("verdict", Words.say("desk.verdict.name"));
-  private final ReadOnlyText hints = new ReadOnlyText("hints", Words.say("desk.hints.name"));
-  private final JPanel words = new JPanel(new BorderLayout());
   private final MarkField mark;
   private final KeyBar keys;
   private final KeyBar ofLast;
   private final KeyBar fromNowOn;
   private final JPanel allKeys = new JPanel(new BorderLayout());
-  private final JPanel mapSide = new JPanel(new BorderLayout());
   private final Timer slow;
+  private final Timer uncount = new Timer(LEAST_MILLIS, event -> uncount());
   private transient Look look;
   private transient @Nullable BenchView view;
   private transient Optional<MarkedSpeed> looked = Optional.empty();
   private transient BenchPictures.All all = BenchPictures.All.NOTHING;
-  private final transient LatestWork<LookedAt, BenchPictures.All> pictures;
+  private transient RunWords runWords = RunWords.NOTHING;
+  private final transient CountedFirings counted = new CountedFirings();
+  private final transient LongSupplier nanos;
+  private final transient LatestWork<LookedAt, Made> pictures;
   private final transient Consumer<String> marks;
   private final transient BiConsumer<Integer, String> reasons;
   private final transient BooleanSupplier hasPedal;
   private boolean looksElsewhere;
+
+  /** What is made of a view on the drawing thread. */
+  private record Made(BenchPictures.All pictures, RunWords words) {}
 
   /**
    * @param acts takes what keys and clicks ask for
@@ -81,14 +83,16 @@ final class BenchPlace extends Place {
     super(UserAction.TO_BENCH);
     this.look = look;
     this.hasPedal = hasPedal;
+    this.nanos = nanos;
     pictures =
         new LatestWork<>(
             drawing,
-            at -> BenchPictures.all(at.view(), at.speed()),
+            at -> new Made(BenchPictures.all(at.view(), at.speed()), RunWords.of(at.view())),
             BenchPlace::comeToTheSame,
             (at, made) -> arrived(at.speed(), made));
     next = new NextPanel(look);
     numerals = new NumeralsPanel(look);
+    advice = new AdvicePanel(look);
     edge = new EdgeBar(look);
     say = new MessageLine(look);
     map =
@@ -111,29 +115,15 @@ final class BenchPlace extends Place {
     conditions.add(fromNowOn);
     allKeys.add(conditions, BorderLayout.NORTH);
     allKeys.add(keys);
-    hints.setVisible(false);
     map.canvas().onChoice(this::choose);
     row.canvas()
         .onChoice(
             at -> all.rejected((int) (at * all.releases().size())).ifPresent(this::askForReason));
 
-    word.setName("verdictWord");
-    word.getAccessibleContext().setAccessibleName(Words.say("desk.verdict.name"));
-    words.add(word, BorderLayout.NORTH);
-    words.add(verdict);
-    mapSide.add(map);
-    mapSide.add(hints, BorderLayout.SOUTH);
     BenchLayout.Parts parts =
-        new BenchLayout.Parts(edge, next, numerals, words, say, mark, mapSide, row, small, allKeys);
+        new BenchLayout.Parts(edge, next, numerals, advice, say, mark, map, row, small, allKeys);
     setLayout(new BenchLayout(parts));
     parts.all().forEach(this::add);
-    words.addComponentListener(
-        new ComponentAdapter() {
-          @Override
-          public void componentResized(ComponentEvent event) {
-            fitWords();
-          }
-        });
     slow = new Timer(LEAST_MILLIS, event -> showPictures());
     slow.setRepeats(false);
     look(look);
@@ -173,15 +163,37 @@ final class BenchPlace extends Place {
     }
     numerals.show(NumeralsText.of(shown));
     numerals.show(TwoText.of(shown));
-    NextText nextText = NextText.of(shown);
-    next.show(nextText);
-    edge.show(nextText, shown.justDone().isPresent());
-    say.show(MessageText.of(shown));
+    next.show(counted.of(shown, nanos.getAsLong()));
+    edge.show(NextText.of(shown), shown.justDone().isPresent());
+    showWords();
     keys.show(hasPedal.getAsBoolean() ? KeyHints.withPedal(shown) : KeyHints.of(shown));
     ofLast.show(ConditionKeys.ofLastFiring(shown));
     fromNowOn.show(ConditionKeys.fromNowOn(shown));
     if (!slow.isRunning()) {
       slow.start();
+    }
+    if (counted.isShown(nanos.getAsLong()) && !uncount.isRunning()) {
+      uncount.start();
+    }
+  }
+
+  /** What was counted has been shown for its time. */
+  private void uncount() {
+    if (view != null) {
+      next.show(counted.of(view, nanos.getAsLong()));
+    }
+    if (!counted.isShown(nanos.getAsLong())) {
+      uncount.stop();
+    }
+  }
+
+  private void showWords() {
+    if (view != null) {
+      numerals.showMean(runWords.mean(view));
+      advice.show(AdviceText.of(view, runWords.lookAt()));
+      MessageText said = MessageText.of(view);
+      say.show(
+          said.text().isEmpty() ? new MessageText(runWords.hints(), MessageText.Kind.NEWS) : said);
     }
   }
 
@@ -269,32 +281,11 @@ final class BenchPlace extends Place {
   public void look(Look another) {
     look = another;
     setBackground(look.ground());
-    mapSide.setBackground(look.ground());
-    words.setBackground(look.ground());
-    word.setFont(Look.bold(1.25));
-    word.setForeground(look.ink());
-    word.setBorder(BorderFactory.createEmptyBorder(0, Look.px(22), 0, Look.px(20)));
-    for (ReadOnlyText area : List.of(verdict, hints)) {
-      area.setFont(Look.letters(area == hints ? 1 : 1.1));
-      area.setForeground(look.ink());
-      area.setBackground(look.ground());
-      area.setBorder(
-          BorderFactory.createEmptyBorder(Look.px(2), Look.px(22), Look.px(8), Look.px(20)));
-    }
     for (LookListener each :
-        List.of(next, numerals, edge, say, map, row, small, mark, keys, ofLast, fromNowOn)) {
+        List.of(
+            next, numerals, advice, edge, say, map, row, small, mark, keys, ofLast, fromNowOn)) {
       each.look(look);
     }
-  }
-
-  /**
-   * Wrapped text is as high as it is at the width that it has, which the layout must know first.
-   */
-  private void fitWords() {
-    verdict.setSize(Math.max(1, words.getWidth()), Short.MAX_VALUE);
-    hints.setSize(Math.max(1, mapSide.getWidth()), Short.MAX_VALUE);
-    words.invalidate();
-    mapSide.revalidate();
   }
 
   private void lookAt(MarkedSpeed speed) {
@@ -330,6 +321,9 @@ final class BenchPlace extends Place {
         && one.setup().equals(two.setup())
         && one.presses().equals(two.presses())
         && one.linkage().isShown() == two.linkage().isShown()
+        && one.openSeconds().isPresent() == two.openSeconds().isPresent()
+        && one.lightTest().isUnderWay() == two.lightTest().isUnderWay()
+        && one.last().equals(two.last())
         && one.runDone() == two.runDone()
         && one.dial().equals(two.dial())
         && one.link().serial().equals(two.link().serial())
@@ -338,8 +332,11 @@ final class BenchPlace extends Place {
         && at.speed().equals(other.speed());
   }
 
-  private void arrived(Optional<MarkedSpeed> at, BenchPictures.All made) {
+  private void arrived(Optional<MarkedSpeed> at, Made work) {
+    BenchPictures.All made = work.pictures();
     all = made;
+    runWords = work.words();
+    showWords();
     boolean ofLinkage = at.isEmpty() && view != null && view.linkage().isShown();
     map.whenEmpty(Words.say(ofLinkage ? "desk.linkage.plan" : "desk.map.empty"));
     row.whenEmpty(
@@ -349,12 +346,6 @@ final class BenchPlace extends Place {
                 .orElseGet(() -> Words.say("desk.row.empty")));
     map.show(made.map(), made.mapTwin());
     row.show(made.row(), made.rowTwin());
-    word.setText(made.word().isEmpty() ? " " : made.word());
-    word.getAccessibleContext().setAccessibleDescription(made.word());
-    verdict.say(made.verdict());
-    hints.say(made.hints());
-    hints.setVisible(!made.hints().isEmpty());
-    fitWords();
     int place = at.map(made.speeds()::indexOf).orElse(-1);
     int count = made.speeds().size();
     map.canvas()

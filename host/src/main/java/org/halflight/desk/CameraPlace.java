@@ -22,6 +22,8 @@ import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.ChecklistText;
 import org.halflight.desk.view.HistoryText;
+import org.halflight.desk.view.JobActWords;
+import org.halflight.desk.view.UndoStack;
 import org.halflight.desk.view.UserAction;
 import org.halflight.job.Camera;
 import org.halflight.job.Checklist;
@@ -32,6 +34,7 @@ import org.halflight.job.SheetEntry;
 import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
+import org.halflight.record.Edit;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
@@ -79,13 +82,18 @@ final class CameraPlace extends Place {
   private transient Optional<Camera> camera = Optional.empty();
   private transient Optional<Visit> visit = Optional.empty();
 
-  /** The visit of which it was said what is not ticked; handing back again then ends it. */
-  private transient Optional<Id<Visit>> asked = Optional.empty();
+  private final AskPanel question = new AskPanel();
+  private final transient JobEdits edits;
+  private final transient Consumer<UndoStack.Act> onDone;
+
+  /** What was said of what was just done or undone. */
+  private String news = "";
 
   /**
    * @param onNamed hears which camera is on the bench
    * @param onBack hears of one that comes back without a person's doing
    * @param onNobodys hears that it is none of the record any more
+   * @param onDone takes what was done here, to be undone
    */
   CameraPlace(
       Look look,
@@ -94,7 +102,8 @@ final class CameraPlace extends Place {
       Executor drawing,
       Consumer<Camera> onNamed,
       Consumer<Camera> onBack,
-      Runnable onNobodys) {
+      Runnable onNobodys,
+      Consumer<UndoStack.Act> onDone) {
     super(UserAction.TO_CAMERA);
     setLayout(
         new MigLayout(
@@ -106,6 +115,8 @@ final class CameraPlace extends Place {
     this.onNamed = onNamed;
     this.onBack = onBack;
     this.onNobodys = onNobodys;
+    this.onDone = onDone;
+    edits = new JobEdits(archive, onDone);
     for (ShutterKind kind : KINDS) {
       shutter.addItem(Words.of("desk.shutter", kind));
     }
@@ -124,7 +135,7 @@ final class CameraPlace extends Place {
     tabs.setName("cameraTabs");
     tabs.getAccessibleContext().setAccessibleName(Words.say("desk.camera.tabs"));
     sheet = new SheetPanel(clock, this::sheetSays);
-    photos = new PhotosPanel(archive, drawing, clock.getZone());
+    photos = new PhotosPanel(archive, edits, drawing, clock.getZone());
     archive.onPhotos(this::photosCame);
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());
@@ -164,7 +175,10 @@ final class CameraPlace extends Place {
     buttons.add(another);
     buttons.add(handBack);
     add(buttons, "wrap");
-    add(trouble, "wmin 100, wrap");
+    JPanel said = group(new MigLayout("insets 0, wrap 1, fillx, hidemode 3, gap 0", "[fill,grow]"));
+    said.add(question);
+    said.add(trouble, "wmin 100");
+    add(said, "wmin 100, wrap");
     add(log, "growx, growy, hmin 120");
     JScrollPane listsScroll = new JScrollPane(lists);
     JPanel listsAndWords =
@@ -197,24 +211,58 @@ final class CameraPlace extends Place {
   /** A camera that is known comes on the bench: its visit goes on, or a new one begins. */
   void onCameraChosen(Camera known) {
     Instant now = clock.instant();
+    Optional<Here> before = here();
     archive.ask(
-        record ->
-            record.visits(known.id()).stream()
-                .filter(v -> v.handedBackAt().isEmpty())
-                .reduce((first, second) -> second)
-                .orElseGet(() -> record.keep(Visit.begins(known.id(), "", now))),
-        here -> isHere(known, here));
+        record -> {
+          Optional<Visit> open =
+              record.visits(known.id()).stream()
+                  .filter(v -> v.handedBackAt().isEmpty())
+                  .reduce((first, second) -> second);
+          return new Here(
+              known,
+              open.orElseGet(() -> record.keep(Visit.begins(known.id(), "", now))),
+              open.isEmpty());
+        },
+        here -> {
+          isHere(here.camera(), here.visit());
+          comes(Words.say("act.chosen", known.label()), before, here);
+        });
+  }
+
+  /** A camera came on the bench, which can be undone: its visit is struck if it has just begun. */
+  private void comes(String words, Optional<Here> before, Here here) {
+    JobEdits.Turn turn =
+        new JobEdits.Turn(here.isNew() ? Edit.struck(here.visit().id(), true) : Edit.NONE);
+    onDone.accept(
+        UndoStack.Act.of(
+            words,
+            () -> {
+              archive.letsGo(here.visit().id());
+              archive.ask(
+                  turn::turned,
+                  done ->
+                      before.ifPresentOrElse(
+                          was -> isHere(was.camera(), was.visit()), this::isNobodys));
+            },
+            () -> archive.ask(turn::turned, done -> goesOn(here.visit()))));
   }
 
   /** A visit goes on that was interrupted, or a bench comes that has none. */
   void onBench(Optional<Visit> here) {
-    here.ifPresentOrElse(this::goesOn, this::another);
+    here.ifPresentOrElse(its -> goesOn(its, onBack), this::isNobodys);
   }
 
   private void goesOn(Visit here) {
+    goesOn(here, onNamed);
+  }
+
+  private void goesOn(Visit here, Consumer<Camera> tells) {
     archive.ask(
-        record -> record.camera(here.camera()),
-        found -> found.ifPresent(known -> isHere(known, here, onBack)));
+        record ->
+            record
+                .camera(here.camera())
+                .flatMap(its -> record.visit(here.id()).map(now -> new Here(its, now, false))),
+        found -> found.ifPresent(its -> isHere(its.camera(), its.visit(), tells)));
   }
 
   @Override
@@ -230,6 +278,7 @@ final class CameraPlace extends Place {
     measured.setBackground(look.ground());
     measured.setForeground(look.ink());
     sheet.look(look);
+    question.look(look);
     photos.look(look);
     keep.setFont(Look.bold(1.1));
     letters(this);
@@ -248,29 +297,53 @@ final class CameraPlace extends Place {
 
   private void keep() {
     CameraForm.Result result = form().read(camera.map(Camera::id).orElse(Id.ofNew()));
+    news = "";
     trouble.setText(result.trouble());
     if (result.camera().isEmpty()) {
       return;
     }
-    Camera typed = result.camera().get();
+    Camera typed = result.camera().get().withDetails(details.typed(Detail.OF_CAMERA));
     String number = job.getText().strip();
-    Details ofCamera = details.typed(Detail.OF_CAMERA);
     Details ofVisit = details.typed(Detail.OF_VISIT);
-    Optional<Visit> before = visit;
+    here()
+        .ifPresentOrElse(
+            was -> change(was, typed, was.visit().with(number, ofVisit)),
+            () -> begin(typed, number, ofVisit));
+  }
+
+  private void begin(Camera typed, String number, Details ofVisit) {
     Instant now = clock.instant();
     archive.ask(
         record -> {
-          Camera kept = record.keep(typed.withDetails(ofCamera));
-          Visit here =
-              before
-                  .map(v -> v.with(number, ofVisit))
-                  .orElseGet(() -> Visit.begins(kept.id(), number, now).with(number, ofVisit));
-          return new Here(kept, record.keep(here));
+          Camera kept = record.keep(typed);
+          Visit begun = Visit.begins(kept.id(), number, now).with(number, ofVisit);
+          return new Here(kept, record.keep(begun), true);
         },
-        here -> isHere(here.camera(), here.visit()));
+        here -> {
+          isHere(here.camera(), here.visit());
+          comes(Words.say("act.named", typed.label()), Optional.empty(), here);
+        });
   }
 
-  private record Here(Camera camera, Visit visit) {}
+  private void change(Here was, Camera typed, Visit changed) {
+    String words = JobActWords.fields(was.camera(), was.visit(), typed, changed);
+    if (words.isEmpty()) {
+      isHere(was.camera(), was.visit());
+    } else {
+      edits.does(words, Edit.of(typed).then(Edit.of(changed)), () -> goesOn(changed));
+    }
+  }
+
+  /**
+   * A camera and its visit.
+   *
+   * @param isNew whether the visit has just begun
+   */
+  private record Here(Camera camera, Visit visit, boolean isNew) {}
+
+  private Optional<Here> here() {
+    return camera.flatMap(known -> visit.map(its -> new Here(known, its, false)));
+  }
 
   private void isHere(Camera known, Visit here) {
     isHere(known, here, onNamed);
@@ -285,7 +358,7 @@ final class CameraPlace extends Place {
     trouble.setText(
         here.details().of(Detail.FILM).equals(Detail.YES)
             ? Words.say("desk.camera.filmInside")
-            : "");
+            : news);
     archive.ask(
         record ->
             Stream.concat(record.corrections(known).stream(), record.corrections(here).stream())
@@ -300,6 +373,17 @@ final class CameraPlace extends Place {
   }
 
   private void another() {
+    Optional<Here> before = here();
+    news = "";
+    isNobodys();
+    before.ifPresent(
+        was ->
+            onDone.accept(
+                UndoStack.Act.of(
+                    Words.say("act.another"), () -> goesOn(was.visit()), this::isNobodys)));
+  }
+
+  private void isNobodys() {
     camera = Optional.empty();
     visit = Optional.empty();
     archive.isForNobody();
@@ -313,44 +397,65 @@ final class CameraPlace extends Place {
     sheet.show(Optional.empty(), StripSheet.EMPTY);
     photos.show(Optional.empty());
     moved.setVisible(false);
-    trouble.setText("");
+    trouble.setText(news);
     dress();
     label.requestFocusInWindow();
   }
 
-  /** What is not ticked on the strip sheet is named first; the second time the visit ends. */
+  /** Asks once, with what is not ticked on the strip sheet. */
   private void handBack() {
     visit.ifPresent(
         here ->
             archive.ask(
                 record -> SheetWords.open(record.stripSheet(here.id())),
                 open -> {
-                  if (open.isPresent() && !asked.equals(Optional.of(here.id()))) {
-                    asked = Optional.of(here.id());
-                    trouble.setText(Words.say("desk.camera.handBackOpen", open.get()));
-                  } else {
-                    handBack(here, open);
-                  }
+                  String ask = Words.say("desk.camera.handBackAsk", form().label());
+                  trouble.setText("");
+                  question.ask(
+                      open.map(each -> each + " " + ask).orElse(ask),
+                      Words.say("desk.camera.handBackYes"),
+                      () -> handBack(here, open),
+                      another::requestFocusInWindow);
                 }));
   }
 
   private void handBack(Visit here, Optional<String> open) {
-    Instant now = clock.instant();
-    archive.ask(
-        record -> record.keep(here.handedBack(now, here.handBack())),
-        gone -> {
-          String said = Words.say("desk.camera.handedBack", form().label());
-          trouble.setText(open.map(each -> said + " " + each).orElse(said));
-          another.requestFocusInWindow();
-        });
+    edits.does(
+        Words.say("act.handedBack", form().label()),
+        Edit.of(here.handedBack(clock.instant(), here.handBack())),
+        this::showVisit);
+    String said = Words.say("desk.camera.handedBack", form().label());
+    says(open.map(each -> said + " " + each).orElse(said));
+  }
+
+  /** Reads the visit anew; what is typed in its fields stays. */
+  private void showVisit() {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.visit(here.id()),
+                now -> {
+                  visit = now;
+                  now.ifPresent(its -> lists.show(its.intake(), its.handBack()));
+                  dress();
+                }));
+  }
+
+  @Override
+  void says(String sentence) {
+    news = sentence;
+    trouble.setText(sentence);
+  }
+
+  @Override
+  void isLeft() {
+    question.close();
   }
 
   private void sheetSays(SheetEntry entry) {
-    if (asked.isPresent()) {
-      asked = Optional.empty();
-      trouble.setText("");
-    }
-    archive.ask(record -> record.add(entry), kept -> showSheet());
+    question.close();
+    edits.does(
+        JobActWords.sheet(sheet.sheet(), entry), Edit.of(entry, clock.instant()), this::showSheet);
   }
 
   private void showSheet() {
@@ -375,27 +480,32 @@ final class CameraPlace extends Place {
   }
 
   private void listed(Checklist intake, Checklist handBackList) {
-    visit = visit.map(v -> v.with(intake, handBackList));
-    visit.ifPresent(changed -> archive.ask(record -> record.keep(changed), kept -> {}));
+    visit.ifPresent(
+        was -> {
+          Visit changed = was.with(intake, handBackList);
+          visit = Optional.of(changed);
+          edits.does(
+              JobActWords.lists(was, intake, handBackList), Edit.of(changed), this::showVisit);
+        });
   }
 
   private void logged(WorkLogPanel.Entry entry) {
     Instant now = clock.instant();
     visit.ifPresent(
         here ->
-            archive.ask(
-                record ->
-                    record.keep(
-                        new WorkEntry(
-                            Id.ofNew(),
-                            here.id(),
-                            now,
-                            entry.kind(),
-                            entry.text(),
-                            entry.measured(),
-                            Optional.empty(),
-                            OptionalInt.empty())),
-                kept -> showLog()));
+            edits.does(
+                Words.say("act.log", entry.text()),
+                Edit.of(
+                    new WorkEntry(
+                        Id.ofNew(),
+                        here.id(),
+                        now,
+                        entry.kind(),
+                        entry.text(),
+                        entry.measured(),
+                        Optional.empty(),
+                        OptionalInt.empty())),
+                this::showLog));
   }
 
   /** Reads anew what the work at the bench has brought: the log, and what was measured. */
@@ -453,7 +563,7 @@ final class CameraPlace extends Place {
     keep.setText(Words.say(camera.isPresent() ? "desk.camera.keepChanges" : "desk.camera.keep"));
     lists.setEnabled(visit.isPresent());
     log.enabled(visit.isPresent());
-    handBack.setEnabled(visit.isPresent());
+    handBack.setEnabled(visit.filter(its -> its.handedBackAt().isEmpty()).isPresent());
     another.setEnabled(visit.isPresent());
   }
 

@@ -3,28 +3,28 @@ package org.halflight.desk;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Properties;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
-import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTable;
 import javax.swing.JTextField;
-import javax.swing.JToggleButton;
 import javax.swing.ListSelectionModel;
-import javax.swing.event.DocumentEvent;
-import javax.swing.event.DocumentListener;
 import javax.swing.table.AbstractTableModel;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.chart.DataTable;
+import org.halflight.chart.PictureImage;
 import org.halflight.desk.view.HistoryText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.export.FiringTable;
@@ -39,7 +39,6 @@ import org.halflight.photo.PhotoInbox;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.CameraLine;
 import org.halflight.record.KeptFiring;
-import org.halflight.record.RunHistory;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.Logo;
 import org.halflight.report.PageInput;
@@ -55,10 +54,20 @@ import org.halflight.words.Words;
 final class CamerasPlace extends Place {
   private static final long serialVersionUID = 1L;
 
+  private static final String PAGES = "pages";
+  private static final String TABLES = "tables";
+  private static final String PICTURES = "pictures";
+  private static final String BACKUPS = "backups";
+
+  /** A saved picture, in pixels before scaling: as wide as a page at 150 dots an inch. */
+  private static final int PICTURE_WIDTH = 620;
+
+  private static final int PICTURE_HEIGHT = 400;
+  private static final double PICTURE_SCALE = 2;
+
   private final transient Archive archive;
   private final transient Clock clock;
   private final transient Path settings;
-  private final transient Path folder;
   private final transient String version;
   private final JLabel title = new JLabel(Words.say("desk.cameras.title"));
   private final JTextField search = new JTextField();
@@ -68,17 +77,19 @@ final class CamerasPlace extends Place {
   private final PictureView map;
   private final DataTableView drifts;
   private final DataTableView tried;
-  private final JLabel said = new JLabel(" ");
+  private final FilesPanel files;
   private final ReadOnlyText due = new ReadOnlyText("dryRunsDue", Words.say("desk.cameras.due"));
   private final ReadOnlyText moved =
       new ReadOnlyText("movedSince", Words.say("desk.history.moved"));
   private final JButton take = new JButton(Words.say("desk.cameras.take"));
   private final JButton export = new JButton(Words.say("desk.cameras.export"));
   private final JButton page = new JButton(Words.say("desk.cameras.page"));
+  private final JButton picture = new JButton(Words.say("desk.cameras.picture"));
+  private final JButton backUp = new JButton(Words.say("desk.cameras.backUp"));
   private final JCheckBox bench = new JCheckBox(Words.say("desk.cameras.bench"));
   private final JCheckBox sale = new JCheckBox(Words.say("desk.cameras.sale"));
-  private final JToggleButton from = new JToggleButton(Words.say("desk.cameras.from"));
   private final WorkshopPanel workshop = new WorkshopPanel(this::keep);
+  private final Fold from;
   private transient List<CameraLine> all = List.of();
   private transient Optional<CameraHistory> history = Optional.empty();
 
@@ -94,13 +105,18 @@ final class CamerasPlace extends Place {
     super(UserAction.TO_CAMERAS);
     setLayout(
         new MigLayout(
-            "insets 20 32 14 28, gap 18 8, fill",
-            "[fill,330::420][fill,grow]",
-            "[][][fill,grow 100][fill,grow 10][][]"));
+            Look.EDGES + ", " + Look.GAPS + ", fill, hidemode 3",
+            "[fill,30%::35%][fill,grow]",
+            "[][fill,grow][][]"));
     this.archive = archive;
     clock = surroundings.clock();
     settings = surroundings.folder();
-    folder = settings.resolve("tables");
+    files =
+        new FilesPanel(
+            archive,
+            settings,
+            settings.resolve("tables"),
+            List.of(PAGES, TABLES, PICTURES, BACKUPS));
     version = surroundings.version();
     map =
         new PictureView(
@@ -129,68 +145,71 @@ final class CamerasPlace extends Place {
                 choose();
               }
             });
-    search
-        .getDocument()
-        .addDocumentListener(
-            new DocumentListener() {
-              @Override
-              public void insertUpdate(DocumentEvent event) {
-                filter();
-              }
-
-              @Override
-              public void removeUpdate(DocumentEvent event) {
-                filter();
-              }
-
-              @Override
-              public void changedUpdate(DocumentEvent event) {
-                filter();
-              }
-            });
+    search.getDocument().addDocumentListener(new Typed(this::filter));
     take.setName("takeCamera");
     export.setName("exportCamera");
-    said.setName("exportSaid");
     take.addActionListener(event -> history.ifPresent(h -> onTake.accept(h.camera())));
     export.addActionListener(event -> export());
     page.setName("pageCamera");
     page.addActionListener(event -> page());
-    add(title, "span, wrap 8");
-    add(searchLabel, "split 2, grow 0");
-    add(search, "growx, pushx");
-    add(map, "spany 2, grow, hmin 200, wrap");
-    JPanel list =
-        group(new MigLayout("insets 0, wrap 1, fill, gap 0 6", "[fill,grow]", "[][fill,grow]"));
-    list.add(due, "wmin 100, hidemode 3");
-    list.add(new JScrollPane(cameras), "grow, push");
-    add(list, "spany 2, grow, wrap");
-    JPanel speeds =
-        group(new MigLayout("insets 0, wrap 1, fill, gap 0 6", "[fill,grow]", "[fill,grow][]"));
-    speeds.add(drifts, "grow, push");
-    speeds.add(moved, "wmin 100, hidemode 3");
-    add(speeds, "grow, h 100:322:, wrap");
-    add(tried, "span, grow, h 122:150:, hidemode 3, wrap");
+    picture.setName("pictureCamera");
+    picture.addActionListener(event -> picture());
+    backUp.setName("backUp");
+    backUp.addActionListener(event -> backUp());
+    does(page, Words.say("desk.cameras.pageWhat"));
+    does(export, Words.say("desk.cameras.exportWhat"));
+    does(picture, Words.say("desk.cameras.pictureWhat"));
+    does(backUp, Words.say("desk.cameras.backUpWhat"));
+    does(take, Words.say("desk.cameras.takeWhat"));
     bench.setName("pageBench");
-    bench.setOpaque(false);
     sale.setName("pageSale");
-    sale.setOpaque(false);
-    from.setName("pageFrom");
-    from.addActionListener(event -> workshop());
-    workshop.setVisible(false);
-    JPanel acts = group(new MigLayout("insets 0, gap 10 0"));
-    for (JComponent act : List.of(take, export, page, bench, sale, from)) {
-      acts.add(act);
-    }
-    add(acts, "span, wrap");
-    add(workshop, "span, grow, hidemode 3, wrap");
-    add(said, "span, wmin 0, wrap");
+    bench.addItemListener(event -> sayFrom());
+    sale.addItemListener(event -> sayFrom());
+    JPanel style = group(new MigLayout("insets 0, wrap 1, gap 8 4, fillx", "[fill,grow]"));
+    style.add(bench, "split 2, grow 0");
+    style.add(sale, "grow 0");
+    style.add(workshop);
+    from = new Fold("pageFrom", Words.say("desk.cameras.from"), style);
+    add(new PlaceHead(title, List.of(take, page, export, picture, backUp)), "span, growx, wrap");
+    add(listed(), "grow");
+    add(shown(), "grow, push, wrap");
+    add(from, "span, growx, wrap");
+    add(files, "span, growx");
+    from.onOpen(this::readWorkshop);
+    readWorkshop();
     show(Optional.empty());
     look(look);
+  }
+
+  private JPanel listed() {
+    JPanel list =
+        group(new MigLayout("insets 0, wrap 1, fill, gap 0 8, hidemode 3", "[fill,grow]", ""));
+    list.add(searchLabel, "split 2, grow 0");
+    list.add(search, "growx, pushx, gapleft 8, wmin 60");
+    list.add(due, "wmin 100");
+    list.add(new JScrollPane(cameras), "grow, pushy, wmin 100");
+    return list;
+  }
+
+  /** The picture, and below it its words: what the runs came to, and whatever else was checked. */
+  private JPanel shown() {
+    JPanel shown =
+        group(new MigLayout("insets 0, wrap 1, fill, gap 0 8, hidemode 3", "[fill,grow]", ""));
+    shown.add(map, "grow, pushy 60, hmin 120");
+    shown.add(drifts, "grow, pushy 30, h 90:280:340");
+    shown.add(moved, "wmin 100");
+    shown.add(tried, "grow, pushy 10, h 90:130:160");
+    return shown;
   }
 
   @Override
   JTextField first() {
     return search;
+  }
+
+  @Override
+  JButton byEnter() {
+    return take;
   }
 
   @Override
@@ -224,7 +243,8 @@ final class CamerasPlace extends Place {
     setBackground(look.ground());
     title.setFont(Look.bold(2));
     title.setForeground(look.ink());
-    said.setForeground(look.quietInk());
+    from.look(look);
+    files.look(look);
     for (ReadOnlyText each : List.of(due, moved)) {
       each.setBorder(null);
       each.setBackground(look.ground());
@@ -265,9 +285,21 @@ final class CamerasPlace extends Place {
 
   private void show(Optional<CameraHistory> shown) {
     history = shown;
-    take.setEnabled(shown.isPresent());
-    export.setEnabled(shown.isPresent());
-    page.setEnabled(shown.flatMap(RecordPage::of).isPresent());
+    String choose = Words.say("desk.cameras.chooseFirst");
+    usable(take, shown.isPresent(), choose);
+    usable(export, shown.isPresent(), choose);
+    boolean hasRuns = shown.flatMap(RecordPage::of).isPresent();
+    usable(page, hasRuns, shown.isPresent() ? Words.say("desk.cameras.noRuns") : choose);
+    usable(
+        picture,
+        shown.flatMap(h -> HistoryText.map(h, clock.getZone())).isPresent(),
+        shown.isPresent() ? Words.say("desk.cameras.noRuns") : choose);
+    map.whenEmpty(
+        Words.say(
+            all.isEmpty()
+                ? "desk.cameras.empty"
+                : shown.isPresent() ? "desk.cameras.noRuns" : "desk.history.empty"));
+    drifts.setVisible(hasRuns);
     map.show(shown.flatMap(h -> HistoryText.map(h, clock.getZone())));
     drifts.show(shown.map(h -> HistoryText.drifts(h, clock.getZone())));
     moved.say(shown.flatMap(h -> HistoryText.moved(h, clock.getZone())).orElse(""));
@@ -277,20 +309,19 @@ final class CamerasPlace extends Place {
     tried.show(also);
   }
 
-  /** Where the line is too short, the rest can be read over it. */
-  private void say(String sentence) {
-    said.setText(sentence);
-    said.setToolTipText(sentence);
+  private void readWorkshop() {
+    archive.ask(record -> SettingsFile.read(settings), this::shows);
   }
 
-  private void workshop() {
-    workshop.setVisible(from.isSelected());
-    if (from.isSelected()) {
-      archive.ask(
-          record -> SettingsFile.read(settings),
-          kept -> workshop.show(Workshop.of(kept), PhotoInbox.chosen(kept)));
-    }
-    revalidate();
+  private void shows(Properties kept) {
+    workshop.show(Workshop.of(kept), PhotoInbox.chosen(kept));
+    sayFrom();
+  }
+
+  private void sayFrom() {
+    from.say(
+        HistoryText.page(
+            workshop.typed().name(), workshop.paper(), bench.isSelected(), sale.isSelected()));
   }
 
   private void keep(Workshop typed, String inbox) {
@@ -315,29 +346,39 @@ final class CamerasPlace extends Place {
           }
           return Words.say("desk.workshop.kept");
         },
-        this::say);
+        outcome -> {
+          files.say(outcome);
+          sayFrom();
+        });
   }
 
   private void page() {
     boolean forBench = bench.isSelected();
     boolean forSale = sale.isSelected();
-    Path named = folder.resolve(history.map(h -> fileName(h.camera())).orElse("") + ".pdf");
+    String name = history.map(h -> fileName(h.camera())).orElse("") + ".pdf";
     history
         .flatMap(RecordPage::of)
         .ifPresent(
             of ->
-                archive.ask(
-                    record -> {
+                files.write(
+                    PAGES,
+                    (folder, record, progress) -> {
                       PageInput input =
                           of.input(
                               record.workLog(of.visit().id()),
-                              run -> record.firings(run).stream().map(KeptFiring::result).toList(),
+                              run -> {
+                                progress.at(Words.say("desk.files.readingPage"), 0, 0);
+                                return record.firings(run).stream()
+                                    .map(KeptFiring::result)
+                                    .toList();
+                              },
                               clock.instant(),
                               clock.getZone(),
                               version);
-                      Tables.folder(folder);
-                      OutFile file = OutFiles.neverReplacing().free(named, FileKind.PAGE);
+                      OutFile file =
+                          OutFiles.neverReplacing().free(folder.resolve(name), FileKind.PAGE);
                       Workshop by = Workshop.of(SettingsFile.read(settings));
+                      progress.at(Words.say("desk.files.drawing"), 0, 0);
                       List<String> told =
                           HandOverPage.write(
                               input,
@@ -347,32 +388,76 @@ final class CamerasPlace extends Place {
                                   forSale,
                                   by),
                               file);
-                      return Words.say("desk.cameras.pageWritten", file.path())
-                          + told.stream().map(each -> " " + each).collect(Collectors.joining());
-                    },
-                    this::say));
+                      return new FilesPanel.Written(
+                          file.path(),
+                          Words.say("desk.cameras.pageWritten", file.path())
+                              + told.stream()
+                                  .map(each -> " " + each)
+                                  .collect(Collectors.joining()));
+                    }));
   }
 
   private void export() {
     history.ifPresent(
         h ->
-            archive.ask(
-                record -> {
+            files.write(
+                TABLES,
+                (folder, record, progress) -> {
                   List<KeptFiring> firings = new ArrayList<>();
-                  for (RunHistory run : h.runs()) {
-                    firings.addAll(record.firings(run.run().id()));
+                  for (int i = 0; i < h.runs().size(); i++) {
+                    progress.at(
+                        Words.say("desk.files.reading", i + 1, h.runs().size()),
+                        i,
+                        h.runs().size());
+                    firings.addAll(record.firings(h.runs().get(i).run().id()));
                   }
-                  return Tables.write(
-                      folder,
-                      fileName(h.camera()),
-                      FiringTable.ofKept(firings),
-                      SpeedTable.of(
-                          Source.of(firings.stream().map(KeptFiring::result).toList()),
-                          h.runs().stream()
-                              .map(run -> new RunSummary(run.run().asked().phase(), run.speeds()))
-                              .toList()));
-                },
-                file -> said.setText(Words.say("desk.cameras.exported", file))));
+                  Path file =
+                      Tables.write(
+                          folder,
+                          fileName(h.camera()),
+                          FiringTable.ofKept(firings),
+                          SpeedTable.of(
+                              Source.of(firings.stream().map(KeptFiring::result).toList()),
+                              h.runs().stream()
+                                  .map(
+                                      run ->
+                                          new RunSummary(run.run().asked().phase(), run.speeds()))
+                                  .toList()));
+                  return new FilesPanel.Written(file, Words.say("desk.cameras.exported", file));
+                }));
+  }
+
+  private void picture() {
+    history
+        .flatMap(h -> HistoryText.map(h, clock.getZone()).map(drawn -> Map.entry(h, drawn)))
+        .ifPresent(
+            of ->
+                files.write(
+                    PICTURES,
+                    (folder, record, progress) -> {
+                      OutFile file =
+                          OutFiles.neverReplacing()
+                              .free(
+                                  folder.resolve(fileName(of.getKey().camera()) + ".png"),
+                                  FileKind.PICTURE);
+                      file.write(
+                          PictureImage.png(
+                              of.getValue(), PICTURE_WIDTH, PICTURE_HEIGHT, PICTURE_SCALE));
+                      return new FilesPanel.Written(
+                          file.path(), Words.say("desk.cameras.pictureWritten", file.path()));
+                    }));
+  }
+
+  private void backUp() {
+    String name = "halflight-" + LocalDate.ofInstant(clock.instant(), clock.getZone()) + ".sqlite";
+    files.write(
+        BACKUPS,
+        (folder, record, progress) -> {
+          progress.at(Words.say("desk.files.copying"), 0, 0);
+          Path file = OutFiles.free(folder.resolve(name));
+          record.backUp(file);
+          return new FilesPanel.Written(file, Words.say("desk.cameras.backedUp", file));
+        });
   }
 
   private static String fileName(Camera camera) {

@@ -65,6 +65,11 @@ final class ChecklistTable extends JTable {
     ((Lists) getModel()).fireTableRowsUpdated(0, ITEMS.size() - 1);
   }
 
+  /** Other answers, with what was measured as it is. */
+  void show(Checklist intake, Checklist handBack) {
+    show(new ChecklistText(intake, handBack, lists.tried()));
+  }
+
   /** What was measured joins the lists as they are. */
   void measured(List<ExtraTest> tried) {
     show(new ChecklistText(lists.intake(), lists.handBack(), tried));

@@ -20,7 +20,9 @@ import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.ConditionKeys;
 import org.halflight.desk.view.Message;
 import org.halflight.desk.view.Pedal;
+import org.halflight.desk.view.PlaceUndo;
 import org.halflight.desk.view.Proposal;
+import org.halflight.desk.view.SessionUndo;
 import org.halflight.desk.view.SoundKind;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
@@ -70,8 +72,10 @@ final class DeskWindow {
   private final CamerasPlace cameras;
   private final PracticeMenu practice;
   private final DeskKeys deskKeys;
+  private final TypingUndo typing = new TypingUndo();
   private final Pedal pedal;
   private final PedalPanel pedalPanel;
+  private final PlaceUndo undo = new PlaceUndo(new SessionActs());
   private Look look;
   private @Nullable BenchView view;
   private boolean tables;
@@ -113,7 +117,8 @@ final class DeskWindow {
             drawing,
             this::named,
             known -> does(hands -> hands.named(known.label(), known.dial())),
-            () -> does(BenchActions::isNobodys));
+            () -> does(BenchActions::isNobodys),
+            act -> undo.done(UserAction.TO_CAMERA, act));
     cameras = new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen);
     places =
         new Places(
@@ -135,7 +140,11 @@ final class DeskWindow {
                 rig,
                 tried),
             this::at);
-    practice = new PracticeMenu(this::onModelCamera, () -> act(UserAction.CHANGE_BENCH));
+    practice =
+        new PracticeMenu(
+            this::onModelCamera,
+            act -> undo.chosen(act, sessionUndo()),
+            () -> act(UserAction.CHANGE_BENCH));
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
@@ -156,6 +165,7 @@ final class DeskWindow {
             this::act,
             new PedalKeys(pedal, this::pedal, this::saysOfPedal, pedalPanel::say));
     deskKeys.install();
+    typing.install();
   }
 
   /**
@@ -168,7 +178,7 @@ final class DeskWindow {
 
   /** Opens on a bench that has begun. */
   void open(@Nullable Dimension size, BenchLoop begun) {
-    archive.onVisit(camera::onBench);
+    archive.onVisit(this::visitComes);
     if (size == null) {
       // Not every desktop can make a window as large as the screen; none may cut off its edge.
       frame.setBounds(GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds());
@@ -230,6 +240,7 @@ final class DeskWindow {
     List<Runnable> steps =
         List.of(
             deskKeys::remove,
+            typing::remove,
             choice::close,
             archive::close,
             () -> settings.with(look.dark(), sounds.on(), pedal.learnt()).keep(),
@@ -251,7 +262,8 @@ final class DeskWindow {
     uncaught.fault(thread, fault);
   }
 
-  private void show(BenchView shown) {
+  /** Shows a view of the bench. */
+  void show(BenchView shown) {
     view = shown;
     frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
@@ -260,7 +272,8 @@ final class DeskWindow {
     onView.accept(shown);
   }
 
-  private void act(UserAction act) {
+  /** Does what a key does. */
+  void act(UserAction act) {
     switch (act) {
       case ACCEPT -> asks(hands -> hands.run().accept());
       case WIND_TURNS -> asks(hands -> hands.run().answer(Answer.TURNS));
@@ -269,8 +282,8 @@ final class DeskWindow {
       case STOP_READING -> asks(hands -> hands.run().answer(Answer.STOP));
       case FULL_LIGHT -> does(BenchActions::fullLight);
       case REJECT -> asks(BenchActions::reject);
-      case UNDO -> asks(BenchActions::undo);
-      case REDO -> asks(BenchActions::redo);
+      case UNDO -> undo.undo(places.here().key(), sessionUndo()).ifPresent(this::saysOfUndo);
+      case REDO -> undo.redo(places.here().key(), sessionUndo()).ifPresent(this::saysOfUndo);
       case NEXT -> asks(hands -> hands.handle(new SessionInput.NextChosen()));
       case PREVIOUS -> asks(hands -> hands.handle(new SessionInput.PreviousChosen()));
       case MOVE -> asks(hands -> hands.run().move());
@@ -324,6 +337,28 @@ final class DeskWindow {
       case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS ->
           places.goTo(act);
     }
+  }
+
+  /** Acts at the bench go by the marks of the session. */
+  private final class SessionActs implements PlaceUndo.OfSession {
+    @Override
+    public void undo() {
+      asks(BenchActions::undo);
+    }
+
+    @Override
+    public void redo() {
+      asks(BenchActions::redo);
+    }
+  }
+
+  private SessionUndo sessionUndo() {
+    return view == null ? SessionUndo.NOTHING : view.undo();
+  }
+
+  private void saysOfUndo(String sentence) {
+    says(new Message(Message.Kind.NEWS, sentence));
+    places.here().says(sentence);
   }
 
   private void back() {
@@ -386,6 +421,13 @@ final class DeskWindow {
   private void named(Camera known) {
     does(hands -> hands.named(known.label(), known.dial()));
     says(new Message(Message.Kind.NEWS, Words.say("desk.camera.isNamed", known.label())));
+  }
+
+  private void visitComes(Optional<Visit> here) {
+    if (here.isEmpty()) {
+      undo.forget(UserAction.TO_CAMERA);
+    }
+    camera.onBench(here);
   }
 
   private void onCameraChosen(Camera known) {

@@ -9,7 +9,9 @@ import java.awt.Component;
 import java.awt.Font;
 import java.util.HashMap;
 import java.util.Map;
+import javax.swing.InputMap;
 import javax.swing.JComponent;
+import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.UIManager;
 import org.halflight.chart.Theme;
@@ -22,6 +24,27 @@ import org.halflight.chart.Theme;
  * @param theme of the pictures
  */
 record Look(boolean dark, Theme theme) {
+  /** The five sizes of letters, as times the desktop's; the bench's own are millimetres. */
+  static final double NOTE = 0.92;
+
+  static final double BODY = 1.05;
+  static final double LEAD = 1.2;
+  static final double SENTENCE = 1.5;
+  static final double TITLE = 2;
+
+  /** Space is a multiple of this, in pixels before scaling: around a place, between its parts. */
+  static final int UNIT = 4;
+
+  /** The least height of what a place is for: 9 mm of a 14-inch screen. */
+  static final String MAIN_ACT = "hmin 40";
+
+  /** Around a place, as MigLayout reads it. */
+  static final String EDGES =
+      "insets " + 4 * UNIT + " " + 8 * UNIT + " " + 3 * UNIT + " " + 8 * UNIT;
+
+  /** Between the parts of a place. */
+  static final String GAPS = "gap " + 5 * UNIT + " " + 2 * UNIT;
+
   private static final double SCREEN_MILLIMETRES = 310;
 
   private static final double SCREEN_HIGH_MILLIMETRES = SCREEN_MILLIMETRES * 9 / 16;
@@ -48,7 +71,17 @@ record Look(boolean dark, Theme theme) {
     } else {
       FlatLightLaf.setup();
     }
+    enterPresses("Button.focusInputMap");
+    enterPresses("ToggleButton.focusInputMap");
     return new Look(dark, theme.withLetterSize(letters().getSize2D()));
+  }
+
+  /** A button that has the focus is pressed by Enter as by the space bar. */
+  private static void enterPresses(String map) {
+    if (UIManager.get(map) instanceof InputMap keys) {
+      keys.put(KeyStroke.getKeyStroke("ENTER"), "pressed");
+      keys.put(KeyStroke.getKeyStroke("released ENTER"), "released");
+    }
   }
 
   /** The desktop's letters. */

@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
 import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -14,6 +16,9 @@ import org.halflight.words.OptionWords;
 
 /** The fields for the options of a run, each made from its declaration. */
 final class OptionFields {
+  /** How a run is fired is chosen in one box for both. */
+  private static final Set<RunOption<?>> IN_ONE_BOX = Set.of(RunOption.QUICK, RunOption.STAGES);
+
   private final Map<RunOption<?>, JComponent> fields = new LinkedHashMap<>();
 
   OptionFields() {
@@ -32,9 +37,23 @@ final class OptionFields {
     return (JCheckBox) of(RunOption.CONTACT);
   }
 
+  /** The field of an option of this name. */
+  Optional<JComponent> named(String name) {
+    return fields.keySet().stream()
+        .filter(option -> option.name().equals(name))
+        .filter(option -> !IN_ONE_BOX.contains(option))
+        .findFirst()
+        .map(this::of);
+  }
+
   /** Whether another than its usual value is chosen. */
   boolean isChosen(RunOption<?> option) {
     return of(option) instanceof JComboBox<?> box && box.getSelectedIndex() > 0;
+  }
+
+  /** Chooses what is not the usual, or the usual. */
+  void choose(RunOption<?> option, boolean other) {
+    ((JComboBox<?>) of(option)).setSelectedIndex(other ? 1 : 0);
   }
 
   /** Fills in what is written or chosen for one. */

@@ -39,6 +39,7 @@ import javax.swing.ListSelectionModel;
 import javax.swing.SwingConstants;
 import javax.swing.filechooser.FileNameExtensionFilter;
 import net.miginfocom.swing.MigLayout;
+import org.halflight.desk.view.JobActWords;
 import org.halflight.job.Id;
 import org.halflight.job.Photo;
 import org.halflight.job.Visit;
@@ -57,6 +58,7 @@ final class PhotosPanel extends JPanel implements LookListener {
 
   private final transient Archive archive;
   private final transient Executor drawing;
+  private final transient JobEdits edits;
   private final transient ZoneId zone;
   private final ReadOnlyText question =
       new ReadOnlyText("photosQuestion", Words.say("desk.photos.question"));
@@ -74,19 +76,21 @@ final class PhotosPanel extends JPanel implements LookListener {
   private final JButton add = new JButton(Words.say("desk.photos.add"));
   private final JButton enlarge = new JButton(Words.say("desk.photos.enlarge"));
   private final JButton off = new JButton(Words.say("desk.photos.off"));
-  private final JButton on = new JButton(Words.say("desk.photos.on"));
   private final transient Map<Id<Photo>, PhotoImage> small = new HashMap<>();
   private transient Optional<Id<Visit>> visit = Optional.empty();
   private transient Optional<PhotoStore> store = Optional.empty();
-  private transient Edit back = Edit.NONE;
   private boolean isLarge;
 
-  PhotosPanel(Archive archive, Executor drawing, ZoneId zone) {
+  /**
+   * @param edits what is changed here goes through
+   */
+  PhotosPanel(Archive archive, JobEdits edits, Executor drawing, ZoneId zone) {
     super(
         new MigLayout(
             "insets 8 0 0 0, fill, wrap 1, gap 0 6", "[fill,grow]", "[][][fill,grow][][]"));
     setOpaque(false);
     this.archive = archive;
+    this.edits = edits;
     this.drawing = drawing;
     this.zone = zone;
     photos.setName("photos");
@@ -135,14 +139,12 @@ final class PhotosPanel extends JPanel implements LookListener {
     add.setName("photosAdd");
     enlarge.setName("photosEnlarge");
     off.setName("photosOff");
-    on.setName("photosOn");
     here.addActionListener(event -> visit.ifPresent(archive::addWaiting));
     leave.addActionListener(event -> archive.leaveWaiting());
     caption.addActionListener(event -> caption());
     add.addActionListener(event -> choose());
     enlarge.addActionListener(event -> enlarge(!isLarge));
     off.addActionListener(event -> takeOff());
-    on.addActionListener(event -> putBack());
     JScrollPane scroll = new JScrollPane(photos);
     scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
     middle.setOpaque(false);
@@ -154,7 +156,7 @@ final class PhotosPanel extends JPanel implements LookListener {
     add(captionLabel, "split 2, grow 0");
     add(caption, "growx, pushx, wmin 60");
     JPanel buttons = Place.group(new MigLayout("insets 0"));
-    for (JButton each : List.of(add, enlarge, off, on)) {
+    for (JButton each : List.of(add, enlarge, off)) {
       buttons.add(each);
     }
     add(buttons);
@@ -189,7 +191,6 @@ final class PhotosPanel extends JPanel implements LookListener {
   void show(Optional<Id<Visit>> of) {
     if (!visit.equals(of)) {
       visit = of;
-      back = Edit.NONE;
       model.clear();
       small.clear();
       isLarge = false;
@@ -298,26 +299,22 @@ final class PhotosPanel extends JPanel implements LookListener {
   private void caption() {
     selected()
         .filter(photo -> !photo.caption().equals(caption.getText().strip()))
-        .ifPresent(photo -> change(Edit.of(photo.withCaption(caption.getText()))));
+        .ifPresent(
+            photo ->
+                edits.does(
+                    JobActWords.caption(photo, caption.getText()),
+                    Edit.of(photo.withCaption(caption.getText())),
+                    () -> show(visit)));
   }
 
   private void takeOff() {
-    selected().ifPresent(photo -> change(Edit.of(photo.off(true))));
-  }
-
-  private void change(Edit edit) {
-    archive.change(
-        edit,
-        undoing -> {
-          back = undoing;
-          show(visit);
-        });
-  }
-
-  private void putBack() {
-    Edit last = back;
-    back = Edit.NONE;
-    archive.change(last, again -> show(visit));
+    selected()
+        .ifPresent(
+            photo ->
+                edits.does(
+                    Words.say("act.photo.off", photo.name()),
+                    Edit.of(photo.off(true)),
+                    () -> show(visit)));
   }
 
   private void choose() {
@@ -339,7 +336,6 @@ final class PhotosPanel extends JPanel implements LookListener {
     enlarge.setEnabled(one);
     enlarge.setText(Words.say(isLarge ? "desk.photos.shrink" : "desk.photos.enlarge"));
     off.setEnabled(one);
-    on.setEnabled(back != Edit.NONE);
     caption.setEnabled(one);
     hint.say(
         Words.say(

@@ -1,14 +1,22 @@
 package org.halflight.desk;
 
+import java.awt.event.ActionEvent;
+import javax.swing.AbstractAction;
+import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
+import javax.swing.KeyStroke;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.UserAction;
+import org.jspecify.annotations.Nullable;
 
 /** A place of the window: what fills it below the top bar. For the window's own thread. */
 abstract class Place extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
+
+  private static final String WHAT = "halflight.what";
+  private static final String LEAVES = "leaves";
 
   private final UserAction key;
 
@@ -18,6 +26,7 @@ abstract class Place extends JPanel implements LookListener {
   Place(UserAction key) {
     this.key = key;
     setFocusable(true);
+    getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke("ESCAPE"), LEAVES);
   }
 
   /** The key that goes there. */
@@ -48,12 +57,54 @@ abstract class Place extends JPanel implements LookListener {
     return false;
   }
 
+  /** What was just done here, in a sentence, where this place has room for one. */
+  void says(String sentence) {}
+
   /** Pictures are shown as tables, or as pictures again. */
   void asTables(boolean on) {}
 
   /** Whether the keys of the bench work here too. */
   boolean acceptsBenchKeys() {
     return false;
+  }
+
+  /** The button that Enter presses wherever the focus is in this place; none where null. */
+  @Nullable JButton byEnter() {
+    return null;
+  }
+
+  /** Escape leaves this place. */
+  final void onEscape(Runnable leaving) {
+    getActionMap()
+        .put(
+            LEAVES,
+            new AbstractAction() {
+              private static final long serialVersionUID = 1L;
+
+              @Override
+              public void actionPerformed(ActionEvent event) {
+                leaving.run();
+              }
+            });
+  }
+
+  /**
+   * Whether a control may be used; where it may not, it says why.
+   *
+   * @param why what is to be done first
+   */
+  static void usable(JComponent control, boolean on, String why) {
+    control.setEnabled(on);
+    String said = on ? (String) control.getClientProperty(WHAT) : why;
+    control.setToolTipText(said);
+    control.getAccessibleContext().setAccessibleDescription(said);
+  }
+
+  /** What a control does, said as long as it may be used. */
+  static void does(JComponent control, String what) {
+    control.putClientProperty(WHAT, what);
+    control.setToolTipText(what);
+    control.getAccessibleContext().setAccessibleDescription(what);
   }
 
   /** Components that belong together, on the ground of the place. */

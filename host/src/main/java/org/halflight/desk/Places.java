@@ -30,6 +30,9 @@ final class Places {
     for (Place each : all) {
       this.all.put(each.key(), each);
       panel.add(each, each.key().name());
+      if (each != home) {
+        each.onEscape(this::back);
+      }
     }
   }
 
@@ -53,6 +56,9 @@ final class Places {
     onMove.accept(key);
     here.comesUp();
     here.first().requestFocusInWindow();
+    if (panel.getRootPane() != null) {
+      panel.getRootPane().setDefaultButton(here.byEnter());
+    }
   }
 
   /** Goes to a place, or back from it. */

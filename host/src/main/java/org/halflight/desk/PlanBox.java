@@ -3,7 +3,9 @@ package org.halflight.desk;
 import java.awt.Component;
 import javax.swing.DefaultListCellRenderer;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
 import javax.swing.JList;
+import javax.swing.KeyStroke;
 import org.halflight.session.RunPlan;
 import org.halflight.words.Words;
 
@@ -18,6 +20,10 @@ final class PlanBox extends JComboBox<String> {
     setSelectedItem(String.valueOf(planned));
     setToolTipText(Words.say("desk.run.firings.offered"));
     getAccessibleContext().setAccessibleDescription(Words.say("desk.run.firings.offered"));
+    if (getEditor().getEditorComponent() instanceof JComponent typed) {
+      // Enter is for the form, as in every other field.
+      typed.getInputMap().put(KeyStroke.getKeyStroke("ENTER"), "none");
+    }
     setRenderer(
         new DefaultListCellRenderer() {
           private static final long serialVersionUID = 1;

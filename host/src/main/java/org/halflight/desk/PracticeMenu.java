@@ -1,6 +1,9 @@
 package org.halflight.desk;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -11,6 +14,7 @@ import javax.swing.JMenu;
 import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
 import javax.swing.JRadioButtonMenuItem;
+import org.halflight.desk.view.UndoStack;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.InventedContact;
@@ -24,6 +28,11 @@ final class PracticeMenu {
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
   private final Consumer<Consumer<PracticeOperator>> onCamera;
   private final JMenuItem change = new JMenuItem();
+  private final Consumer<UndoStack.Act> onChosen;
+
+  /** What chooses again, of each group, the entry that is chosen now. */
+  private final Map<ButtonGroup, Runnable> chosen = new HashMap<>();
+
   private final JCheckBoxMenuItem stop = new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
   private final JCheckBoxMenuItem bounce = new JCheckBoxMenuItem(Words.say("desk.practice.bounce"));
   private final JCheckBoxMenuItem clean = new JCheckBoxMenuItem(Words.say("desk.practice.clean"));
@@ -32,13 +41,18 @@ final class PracticeMenu {
 
   /**
    * @param onCamera does something to the model camera on the thread of the bench
+   * @param onChosen takes what was chosen, to be undone
    * @param onChange hears that the other bench is wanted
    */
-  PracticeMenu(Consumer<Consumer<PracticeOperator>> onCamera, Runnable onChange) {
+  PracticeMenu(
+      Consumer<Consumer<PracticeOperator>> onCamera,
+      Consumer<UndoStack.Act> onChosen,
+      Runnable onChange) {
     this.onCamera = onCamera;
-    item("hang", camera -> camera.nextMishap(PracticeMishap.HANG));
-    item("double", camera -> camera.nextMishap(PracticeMishap.DOUBLE));
-    item("forget", PracticeOperator::forgetDialOnce);
+    this.onChosen = onChosen;
+    item("hang", mishap(PracticeMishap.HANG), mishap(PracticeMishap.NONE));
+    item("double", mishap(PracticeMishap.DOUBLE), mishap(PracticeMishap.NONE));
+    item("forget", camera -> camera.forgetDialOnce(true), camera -> camera.forgetDialOnce(false));
     item("cock", PracticeOperator::cockWithLight);
     menu.addSeparator();
     menu.add(contacts());
@@ -89,11 +103,26 @@ final class PracticeMenu {
     return menu;
   }
 
-  private void item(String name, Consumer<PracticeOperator> doing) {
+  private static Consumer<PracticeOperator> mishap(PracticeMishap mishap) {
+    return camera -> camera.nextMishap(mishap);
+  }
+
+  private void item(
+      String name, Consumer<PracticeOperator> doing, Consumer<PracticeOperator> undoing) {
+    Runnable chooses = () -> onCamera.accept(doing);
+    JMenuItem item = item(name, doing);
+    item.addActionListener(
+        event ->
+            onChosen.accept(
+                UndoStack.Act.of(item.getText(), () -> onCamera.accept(undoing), chooses)));
+  }
+
+  private JMenuItem item(String name, Consumer<PracticeOperator> doing) {
     JMenuItem item = new JMenuItem(Words.say("desk.practice." + name));
     item.setName("practice." + name);
     item.addActionListener(event -> onCamera.accept(doing));
     menu.add(item);
+    return item;
   }
 
   private JMenu contacts() {
@@ -153,7 +182,24 @@ final class PracticeMenu {
     JRadioButtonMenuItem item =
         new JRadioButtonMenuItem(Words.say("desk.practice." + name), isChosen);
     item.setName("practice." + name);
-    item.addActionListener(event -> onCamera.accept(doing));
+    Runnable chooses =
+        new Runnable() {
+          @Override
+          public void run() {
+            item.setSelected(true);
+            chosen.put(one, this);
+            onCamera.accept(doing);
+          }
+        };
+    if (isChosen) {
+      chosen.put(one, chooses);
+    }
+    item.addActionListener(
+        event -> {
+          Runnable before = Objects.requireNonNull(chosen.get(one));
+          chooses.run();
+          onChosen.accept(UndoStack.Act.of(item.getText(), before, chooses));
+        });
     one.add(item);
     choices.add(item);
   }
@@ -161,7 +207,20 @@ final class PracticeMenu {
   private void tick(
       JCheckBoxMenuItem item, String name, Function<Boolean, Consumer<PracticeOperator>> doing) {
     item.setName("practice." + name);
-    item.addActionListener(event -> onCamera.accept(doing.apply(item.isSelected())));
+    item.addActionListener(
+        event -> {
+          boolean on = item.isSelected();
+          onCamera.accept(doing.apply(on));
+          String words = Words.say(on ? "act.practice.on" : "act.practice.off", item.getText());
+          onChosen.accept(
+              UndoStack.Act.of(words, () -> turn(item, !on, doing), () -> turn(item, on, doing)));
+        });
     menu.add(item);
+  }
+
+  private void turn(
+      JCheckBoxMenuItem item, boolean on, Function<Boolean, Consumer<PracticeOperator>> doing) {
+    item.setSelected(on);
+    onCamera.accept(doing.apply(on));
   }
 }

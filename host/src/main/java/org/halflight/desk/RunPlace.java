@@ -1,7 +1,8 @@
 package org.halflight.desk;
 
 import java.awt.Component;
-import java.util.ArrayList;
+import java.awt.Container;
+import java.awt.ItemSelectable;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -20,6 +21,7 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JRadioButton;
 import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.UserAction;
 import org.halflight.session.CameraCustoms;
@@ -32,18 +34,26 @@ import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
-import org.halflight.trouble.Trouble;
 import org.halflight.words.ContactWords;
 import org.halflight.words.OptionWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.RunForm;
+import org.halflight.workflow.RunFormText;
+import org.halflight.workflow.WrongField;
 
 /** The set-up of the next run. */
 final class RunPlace extends Place {
   private static final long serialVersionUID = 1L;
 
-  private static final String COLUMNS = "insets 0, gap 18 6, fillx, wrap 2";
+  private static final String COLUMNS = "insets 0, gap 16 8, fillx, wrap 2, hidemode 3";
+  private static final String GROW = "[][fill,grow,100:500:800]push";
+
+  /** Below a field of a form, where its columns are. */
+  private static final String AT_FIELD = "skip 1, growx, wmin 100";
+
+  /** How a run is fired: in the order of the box. */
+  private static final List<String> WAYS = List.of("each", "quick", "stages");
 
   private final transient Supplier<RunForm> suggestion;
   private final transient Supplier<Optional<MarkedSpeed>> looked;
@@ -52,6 +62,7 @@ final class RunPlace extends Place {
   private final Map<Phase, JRadioButton> phases = new LinkedHashMap<>();
   private final JComboBox<String> dial = new JComboBox<>();
   private final JTextField speeds = new JTextField();
+  private final JComboBox<String> way = new JComboBox<>();
   private final PlanBox firings = new PlanBox(5);
   private final JComboBox<String> marking =
       new JComboBox<>(
@@ -69,15 +80,22 @@ final class RunPlace extends Place {
       new ReadOnlyText("runTrouble", Words.say("desk.run.troubleName"));
   private final JButton begin = new JButton(Words.say("desk.run.begin"));
 
-  private final JPanel left = group(new MigLayout(COLUMNS, "[][grow,fill]"));
-  private final JPanel right = group(new MigLayout(COLUMNS, "[][grow,fill]"));
-  private final List<JLabel> headings = new ArrayList<>();
+  private final JPanel main = group(new MigLayout(COLUMNS, GROW));
+  private final JPanel ofSpeeds = group(new MigLayout(COLUMNS, GROW));
+  private final JPanel conditions = group(new MigLayout(COLUMNS, GROW));
+  private final JPanel criteria = group(new MigLayout(COLUMNS, GROW));
+  private final JPanel shutter = group(new MigLayout(COLUMNS, GROW));
+  private final Fold speedsFold;
+  private final Fold conditionsFold;
+  private final Fold criteriaFold;
+  private final Fold shutterFold;
 
   private String all = "";
   private String toAdjust = "";
   private String ownDial = Dial.CUSTOM;
   private boolean wasAdjusting;
   private boolean up;
+  private boolean suggesting;
 
   /**
    * @param suggestion what is known of the next run
@@ -93,9 +111,55 @@ final class RunPlace extends Place {
     this.suggestion = suggestion;
     this.looked = looked;
     setLayout(
-        new MigLayout("insets 20 44 16 44, gap 36 8, fillx", "[grow 58,fill][grow 42,fill]", ""));
+        new MigLayout(
+            Look.EDGES + ", " + Look.GAPS + ", fill, wrap 1", "[fill,grow]", "[][fill,grow][]"));
+    for (String name : Dial.names()) {
+      dial.addItem(Words.say("desk.dial." + name));
+    }
+    dial.addItem(Words.say("desk.dial.custom"));
+    WAYS.forEach(each -> way.addItem(Words.say("desk.run.way." + each)));
+    for (String each : RunForm.RESTS.keySet()) {
+      rest.addItem(Words.say("desk.run.rest." + each));
+    }
+    named(camera, "runCamera");
+    named(dial, "runDial");
+    named(speeds, "runSpeeds");
+    named(way, "runWay");
+    named(firings, "runFirings");
+    named(rest, "runRest");
+    named(marking, "runMarking");
+    named(begin, "beginRun");
+    begin.addActionListener(event -> begin(onBegin));
+    fiveRows();
+    folded();
+    speedsFold = new Fold("runFold.speeds", Words.say("desk.run.speedsFold"), ofSpeeds);
+    conditionsFold = new Fold("runFold.conditions", Words.say("desk.run.conditions"), conditions);
+    criteriaFold = new Fold("runFold.criteria", Words.say("desk.run.criteria"), criteria);
+    shutterFold = new Fold("runFold.shutter", Words.say("desk.run.customs"), shutter);
+    for (Fold fold : folds()) {
+      main.add(fold, "span, growx, wmin 0");
+    }
+    main.add(caution, "span, growx, wmin 200");
+    main.add(trouble, AT_FIELD);
+    add(title);
+    add(new FormScroll(main), "hmin 0");
+    add(begin, "growx 0, " + Look.MAIN_ACT);
+    caution.say(ContactWords.caution());
+    caution.setVisible(false);
+    trouble.setVisible(false);
+    hear();
+    dialChosen();
+    look(look);
+  }
+
+  private List<Fold> folds() {
+    return List.of(speedsFold, conditionsFold, criteriaFold, shutterFold);
+  }
+
+  /** The five things that every run is asked for. */
+  private void fiveRows() {
     ButtonGroup group = new ButtonGroup();
-    JPanel phasePanel = group(new MigLayout("insets 0"));
+    JPanel phasePanel = group(new MigLayout("insets 0, gap 16"));
     for (Phase phase : Phase.values()) {
       JRadioButton button = new JRadioButton(Sentences.phase(phase));
       button.setName("phase." + phase);
@@ -104,60 +168,71 @@ final class RunPlace extends Place {
       phasePanel.add(button);
     }
     button(Phase.AS_FOUND).setSelected(true);
-    button(Phase.ADJUSTING).addItemListener(event -> adjustingChosen());
-    for (String name : Dial.names()) {
-      dial.addItem(Words.say("desk.dial." + name));
-    }
-    dial.addItem(Words.say("desk.dial.custom"));
-    dial.addActionListener(event -> dialChosen());
-    for (String each : RunForm.RESTS.keySet()) {
-      rest.addItem(Words.say("desk.run.rest." + each));
-    }
-    named(camera, "runCamera");
-    named(dial, "runDial");
-    named(speeds, "runSpeeds");
-    named(firings, "runFirings");
-    named(rest, "runRest");
-    named(marking, "runMarking");
-    begin.setName("beginRun");
-    begin.addActionListener(event -> begin(onBegin));
-
-    JPanel firingPanel = group(new MigLayout("insets 0, fillx", "[][grow,fill]"));
+    JPanel firingPanel = group(new MigLayout("insets 0, gap 8 4, fillx", "[fill,grow][]"));
+    firings.getAccessibleContext().setAccessibleName(Words.say("desk.run.firings"));
+    firingPanel.add(way, "wmin 0");
     firingPanel.add(firings, "wmin 80");
     firingPanel.add(options.of(RunOption.UNTIL_DECIDED));
-    firings.getAccessibleContext().setAccessibleName(Words.say("desk.run.firings"));
-    row(left, Words.say("desk.run.camera"), camera);
-    row(left, Words.say("desk.run.phase"), phasePanel);
-    row(left, RunOption.QUICK);
-    row(left, RunOption.STAGES);
-    row(left, Words.say("desk.run.dial"), dial);
-    row(left, Words.say("desk.run.speeds"), speeds);
-    row(left, Words.say("desk.run.firings"), firingPanel);
-    row(left, Words.say("desk.run.marking"), marking);
-    row(left, Words.say("desk.run.rest"), rest);
-    row(left, Words.say("desk.run.checks"), checks());
-    row(left, Words.say("desk.run.customs"), beforeCocking);
-    left.add(bladesShut, "skip 1");
-    left.add(options.contact(), "skip 1");
-    left.add(caution, "skip 1, growx, wmin 200, hidemode 3");
-    heading("desk.run.conditions");
-    RunOption.CONDITIONS.forEach(option -> row(right, option));
-    heading("desk.run.criteria");
+    row(main, Words.say("desk.run.phase"), phasePanel);
+    row(main, Words.say("desk.run.camera"), camera);
+    row(main, Words.say("desk.run.dial"), dial);
+    row(main, Words.say("desk.run.way"), firingPanel);
+    row(main, Words.say("desk.run.checks"), checks());
+    way.getAccessibleContext().setAccessibleName(Words.say("desk.run.way"));
+  }
+
+  /** What is folded away, with its usual value as long as nobody looks. */
+  private void folded() {
+    row(ofSpeeds, Words.say("desk.run.speeds"), speeds);
+    row(ofSpeeds, Words.say("desk.run.marking"), marking);
+    RunOption.CONDITIONS.forEach(option -> row(conditions, option));
+    row(conditions, Words.say("desk.run.rest"), rest);
     RunOption.CRITERIA.stream()
         .filter(option -> option.isOffered() && !option.isFlag())
-        .forEach(option -> row(right, option));
-    add(title, "span, wrap");
-    // The columns give way, so that the button is seen whatever the height of the window.
-    add(left, "aligny top, hmin 0");
-    add(right, "aligny top, hmin 0, wrap");
-    add(trouble, "span, wmin 200, wrap");
-    add(begin, "span, growx 0");
-    caution.say(ContactWords.caution());
-    caution.setVisible(false);
+        .forEach(option -> row(criteria, option));
+    shutter.add(beforeCocking, "span");
+    shutter.add(bladesShut, "span");
+    shutter.add(options.contact(), "span");
+    beforeCocking.setName("runBeforeCocking");
+    bladesShut.setName("runBladesShut");
+  }
+
+  private void hear() {
+    dial.addActionListener(event -> dialChosen());
+    button(Phase.ADJUSTING).addItemListener(event -> adjustingChosen());
+    way.addActionListener(event -> wayChosen());
     options.contact().addItemListener(event -> caution.setVisible(options.contact().isSelected()));
-    ((JComboBox<?>) options.of(RunOption.STAGES)).addItemListener(event -> stagesTurned());
-    dialChosen();
-    look(look);
+    for (JComponent panel : List.of(main, ofSpeeds, conditions, criteria, shutter)) {
+      hear(panel);
+    }
+  }
+
+  /** Whatever is typed or chosen is on the line of its fold. */
+  private void hear(Container in) {
+    for (Component each : in.getComponents()) {
+      if (each instanceof JTextField field) {
+        field.getDocument().addDocumentListener(new Typed(this::sayFolds));
+      } else if (each instanceof ItemSelectable choice) {
+        choice.addItemListener(event -> sayFolds());
+      } else if (each instanceof JPanel panel) {
+        hear(panel);
+      }
+    }
+  }
+
+  private void sayFolds() {
+    RunForm form = form();
+    int index = dial.getSelectedIndex();
+    boolean isBuiltIn = index >= 0 && index < Dial.builtIn().size();
+    speedsFold.say(
+        RunFormText.speeds(
+            form, isBuiltIn ? RunForm.list(Dial.builtIn().get(index).speeds()) : ""));
+    conditionsFold.say(
+        RunFormText.conditions(
+            form.options(),
+            form.restSeconds().isEmpty() ? "" : String.valueOf(rest.getSelectedItem())));
+    criteriaFold.say(RunFormText.criteria(form.options()));
+    shutterFold.say(RunFormText.shutter(form));
   }
 
   /** What was typed stays while this place is on the screen. */
@@ -165,13 +240,17 @@ final class RunPlace extends Place {
   void comesUp() {
     if (!up) {
       up = true;
+      suggesting = true;
       suggest(suggestion.get(), looked.get());
+      suggesting = false;
+      sayFolds();
     }
   }
 
   @Override
   void isLeft() {
     up = false;
+    trouble.setVisible(false);
   }
 
   private void suggest(RunForm form, Optional<MarkedSpeed> one) {
@@ -190,10 +269,17 @@ final class RunPlace extends Place {
     RunOption.CRITERIA.stream()
         .filter(RunOption::isOffered)
         .forEach(option -> options.show(option, form.options().getOrDefault(option, "")));
+    way.setSelectedIndex(
+        options.isChosen(RunOption.QUICK) ? 1 : options.isChosen(RunOption.STAGES) ? 2 : 0);
   }
 
   @Override
   JButton first() {
+    return begin;
+  }
+
+  @Override
+  JButton byEnter() {
     return begin;
   }
 
@@ -210,23 +296,21 @@ final class RunPlace extends Place {
   @Override
   public void look(Look look) {
     setBackground(look.ground());
-    title.setFont(Look.bold(2));
+    title.setFont(Look.bold(Look.TITLE));
     title.setForeground(look.ink());
     for (ReadOnlyText each : List.of(caution, trouble)) {
+      each.setBorder(null);
       each.setBackground(look.ground());
       each.setForeground(look.attention());
+      each.setFont(Look.letters(Look.BODY));
     }
-    trouble.setFont(Look.letters(1.15));
-    begin.setFont(Look.bold(1.25));
-    for (JPanel column : List.of(left, right)) {
-      for (Component each : column.getComponents()) {
-        each.setFont(Look.letters(1.08));
+    begin.setFont(Look.bold(Look.LEAD));
+    for (JPanel panel : List.of(main, ofSpeeds, conditions, criteria, shutter)) {
+      for (Component each : panel.getComponents()) {
+        each.setFont(Look.letters(Look.BODY));
       }
     }
-    for (JLabel heading : headings) {
-      heading.setFont(Look.bold(1.08));
-      heading.setForeground(look.ink());
-    }
+    folds().forEach(fold -> fold.look(look));
   }
 
   private JRadioButton button(Phase phase) {
@@ -246,17 +330,29 @@ final class RunPlace extends Place {
     }
   }
 
-  /** Whoever has chosen to adjust one speed has its dial back. */
-  private void stagesTurned() {
+  private void wayChosen() {
+    String chosen = WAYS.get(Math.max(0, way.getSelectedIndex()));
+    boolean isStages = chosen.equals("stages");
+    options.choose(RunOption.QUICK, chosen.equals("quick"));
+    options.choose(RunOption.STAGES, isStages);
+    String planned = Words.say("desk.run.firings.offered");
+    does(firings, chosen.equals("quick") ? Words.say("desk.run.firings.ofQuick") : planned);
+    usable(firings, !isStages, Words.say("desk.run.firings.ofStages"));
+    usable(options.of(RunOption.UNTIL_DECIDED), !isStages, Words.say("desk.run.firings.ofStages"));
+    // Whoever has chosen to adjust one speed has its dial back.
     if (button(Phase.ADJUSTING).isSelected()) {
       adjustingChosen();
     }
+    sayFolds();
   }
 
   private void dialChosen() {
     int index = dial.getSelectedIndex();
     if (index < 0 || index >= Dial.builtIn().size()) {
       // Its own speeds stay as they are written.
+      if (!suggesting) {
+        speedsFold.open(true);
+      }
       return;
     }
     Dial chosen = Dial.builtIn().get(index);
@@ -264,44 +360,80 @@ final class RunPlace extends Place {
     marking.setSelectedIndex(chosen.reference() == Reference.EXACT ? 0 : 1);
   }
 
+  private RunForm form() {
+    return new RunForm(
+        new ShutterUnderTest(
+            camera.getText().strip(),
+            ShutterKind.UNKNOWN,
+            dial.getSelectedIndex() >= 0 && dial.getSelectedIndex() < Dial.names().size()
+                ? Dial.names().get(dial.getSelectedIndex())
+                : ownDial,
+            marking.getSelectedIndex() == 0 ? Reference.EXACT : Reference.LITERAL,
+            new CameraCustoms(beforeCocking.isSelected(), bladesShut.isSelected())),
+        phases.entrySet().stream()
+            .filter(entry -> entry.getValue().isSelected())
+            .map(Map.Entry::getKey)
+            .findFirst()
+            // Between two choices of the group none is selected.
+            .orElse(Phase.AS_FOUND),
+        speeds.getText(),
+        firings.planned(),
+        restSeconds(),
+        checks.entrySet().stream()
+            .filter(entry -> entry.getValue().isSelected())
+            .map(Map.Entry::getKey)
+            .toList(),
+        options.texts());
+  }
+
   private void begin(Consumer<RunSetup> onBegin) {
-    List<UntimedTest> wanted = new ArrayList<>();
-    checks.forEach(
-        (check, box) -> {
-          if (box.isSelected()) {
-            wanted.add(check);
-          }
-        });
-    RunForm form =
-        new RunForm(
-            new ShutterUnderTest(
-                camera.getText().strip(),
-                ShutterKind.UNKNOWN,
-                dial.getSelectedIndex() >= 0 && dial.getSelectedIndex() < Dial.names().size()
-                    ? Dial.names().get(dial.getSelectedIndex())
-                    : ownDial,
-                marking.getSelectedIndex() == 0 ? Reference.EXACT : Reference.LITERAL,
-                new CameraCustoms(beforeCocking.isSelected(), bladesShut.isSelected())),
-            phases.entrySet().stream()
-                .filter(entry -> entry.getValue().isSelected())
-                .map(Map.Entry::getKey)
-                .findFirst()
-                .orElseThrow(),
-            speeds.getText(),
-            firings.planned(),
-            restSeconds(),
-            wanted,
-            options.texts());
+    RunForm form = form();
     wasAdjusting = form.phase() == Phase.ADJUSTING;
     RunSetup setup;
     try {
       setup = form.read();
-    } catch (Trouble notUnderstood) {
-      trouble.setText(notUnderstood.getMessage());
+    } catch (WrongField wrong) {
+      sayAt(field(wrong.field()), wrong.getMessage());
       return;
     }
     trouble.setText("");
+    trouble.setVisible(false);
     onBegin.accept(setup);
+  }
+
+  private JComponent field(String name) {
+    return switch (name) {
+      case WrongField.SPEEDS -> speeds;
+      case WrongField.FIRINGS -> firings;
+      case WrongField.PHASE -> button(Phase.AS_FOUND);
+      default -> options.named(name).orElse(way);
+    };
+  }
+
+  /** The sentence stands below the field, the fold around it opens, and it has the focus. */
+  private void sayAt(JComponent field, String sentence) {
+    trouble.say(sentence);
+    trouble.setVisible(true);
+    for (Fold fold : folds()) {
+      if (SwingUtilities.isDescendingFrom(field, fold)) {
+        fold.open(true);
+      }
+    }
+    for (JPanel panel : List.of(ofSpeeds, conditions, criteria, shutter, main)) {
+      if (SwingUtilities.isDescendingFrom(field, panel)) {
+        Component row = field;
+        while (row.getParent() != panel) {
+          row = row.getParent();
+        }
+        if (trouble.getParent() != null) {
+          trouble.getParent().remove(trouble);
+        }
+        panel.add(trouble, AT_FIELD, List.of(panel.getComponents()).indexOf(row) + 1);
+        break;
+      }
+    }
+    main.revalidate();
+    field.requestFocusInWindow();
   }
 
   private OptionalDouble restSeconds() {
@@ -320,12 +452,6 @@ final class RunPlace extends Place {
     return panel;
   }
 
-  private void heading(String key) {
-    JLabel heading = new JLabel(Words.say(key));
-    headings.add(heading);
-    right.add(heading, "span, gaptop " + (headings.size() > 1 ? 10 : 0));
-  }
-
   private void row(JPanel column, RunOption<?> option) {
     row(column, OptionWords.label(option), options.of(option));
   }
@@ -335,7 +461,7 @@ final class RunPlace extends Place {
     said.setLabelFor(field);
     field.getAccessibleContext().setAccessibleName(label);
     column.add(said);
-    column.add(field, "wmin 200");
+    column.add(field, "wmin 100");
   }
 
   private static void named(JComponent component, String name) {

@@ -57,15 +57,24 @@ final class WorkshopPanel extends JPanel implements LookListener {
     choose.setName("workshop.choose");
     keep.setName("workshop.keep");
     choose.addActionListener(event -> choose());
-    keep.addActionListener(
-        event ->
-            kept.accept(
-                new Workshop(
-                    name.getText().strip(),
-                    repairer.getText().strip(),
-                    logo.getText().strip(),
-                    PAPERS.get(paper.getSelectedIndex())),
-                inbox.getText().strip()));
+    keep.addActionListener(event -> kept.accept(typed(), inbox.getText().strip()));
+    for (JTextField field : List.of(name, repairer, logo, inbox)) {
+      field.addActionListener(event -> kept.accept(typed(), inbox.getText().strip()));
+    }
+  }
+
+  /** What stands in the fields. */
+  Workshop typed() {
+    return new Workshop(
+        name.getText().strip(),
+        repairer.getText().strip(),
+        logo.getText().strip(),
+        PAPERS.get(paper.getSelectedIndex()));
+  }
+
+  /** The paper that is chosen, in words. */
+  String paper() {
+    return String.valueOf(paper.getSelectedItem());
   }
 
   private void row(String key, JComponent field, String place) {
@@ -87,6 +96,7 @@ final class WorkshopPanel extends JPanel implements LookListener {
 
   private void choose() {
     JFileChooser chooser = new JFileChooser(logo.getText());
+    chooser.setDialogTitle(Words.say("desk.workshop.choose"));
     chooser.setFileFilter(
         new FileNameExtensionFilter(Words.say("desk.workshop.pictures"), "png", "jpg", "jpeg"));
     if (chooser.showOpenDialog(this) == JFileChooser.APPROVE_OPTION) {

@@ -1,5 +1,6 @@
 package org.halflight.exposure;
 
+import org.halflight.light.Aim;
 import org.halflight.signal.BoardTraits;
 import org.jspecify.annotations.Nullable;
 
@@ -16,16 +17,16 @@ import org.jspecify.annotations.Nullable;
 public record LightLevels(
     double darkCounts, double fullCounts, double lowCounts, double highCounts) {
   /** Above this the sensor or the converter may be at its end, and full light is not known. */
-  public static final double SATURATED_COUNTS = 1000;
+  public static final double SATURATED_COUNTS = Aim.SATURATED_COUNTS;
 
   /**
    * Full light less dark must be this at least: 200 counts (about 1 V), where two counts of error
    * of the converter are 1 % of full light.
    */
-  public static final double LEAST_LIGHT_COUNTS = 200;
+  public static final double LEAST_LIGHT_COUNTS = Aim.LEAST_LIGHT_COUNTS;
 
   /** More than this share of full light with the shutter closed is stray light or a leak. */
-  public static final double GREATEST_DARK_SHARE = 0.1;
+  public static final double GREATEST_DARK_SHARE = Aim.GREATEST_DARK_SHARE;
 
   /**
    * Full light that stands no more than this above dark (0.1 V) is no light: the shutter is closed.

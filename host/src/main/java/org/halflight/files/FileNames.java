@@ -3,7 +3,10 @@ package org.halflight.files;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.zip.CRC32;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * Names of files that are made from what people typed or a rig said: plain on every system, and
@@ -15,6 +18,9 @@ public final class FileNames {
 
   /** Names of devices on Windows, whatever ending they bear. */
   private static final Set<String> DEVICES = Set.of("con", "prn", "aux", "nul", "conin", "conout");
+
+  /** What no name may hold on Windows. */
+  private static final Pattern REFUSED = Pattern.compile("[<>:\"/\\\\|?*\\p{Cntrl}]");
 
   private FileNames() {}
 
@@ -47,6 +53,22 @@ public final class FileNames {
     CRC32 crc = new CRC32();
     crc.update(text.getBytes(StandardCharsets.UTF_8));
     return plain + String.format(Locale.ROOT, "-%08x", crc.getValue());
+  }
+
+  /**
+   * Refuses a name that a person typed where Windows would: the file may go there one day.
+   *
+   * @throws Trouble which says why, and what to do
+   */
+  public static void check(String name) {
+    boolean isRefused =
+        REFUSED.matcher(name).find()
+            || name.endsWith(".")
+            || name.endsWith(" ")
+            || isDevice(name.replaceFirst("\\..*", ""));
+    if (isRefused) {
+      throw new Trouble(Words.say("file.badName", name));
+    }
   }
 
   private static boolean isDevice(String plain) {

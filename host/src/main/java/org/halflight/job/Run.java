@@ -38,6 +38,11 @@ public record Run(
     return new Run(id, Optional.of(visit), sessionKey, ordinal, asked, beganAt);
   }
 
+  /** The same run as one of no visit: the camera was named by mistake. */
+  public Run withoutVisit() {
+    return new Run(id, Optional.empty(), sessionKey, ordinal, asked, beganAt);
+  }
+
   /** The same run with what was noted of its set-up and its rest. */
   public Run withConditions(RunConditions conditions) {
     return new Run(id, visit, sessionKey, ordinal, asked.withConditions(conditions), beganAt);

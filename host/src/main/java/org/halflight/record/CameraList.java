@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,7 +32,7 @@ final class CameraList {
     Map<Long, List<Stay>> stays = new HashMap<>();
     Query.list(
             connection,
-            "SELECT camera_id, job_number, received_at_millis FROM visit"
+            "SELECT camera_id, job_number, received_at_millis FROM visit WHERE struck IS NULL"
                 + " ORDER BY received_at_millis, id",
             row -> new Stay(row.getLong(1), row.getString(2), Instant.ofEpochMilli(row.getLong(3))))
         .forEach(stay -> stays.computeIfAbsent(stay.cameraId(), id -> new ArrayList<>()).add(stay));
@@ -49,8 +50,15 @@ final class CameraList {
             row -> new Fired(row.getLong(1), row.getString(2), row.getInt(3)))
         .forEach(one -> fired.computeIfAbsent(one.cameraId(), id -> new ArrayList<>()).add(one));
     Map<Long, DryRun> due = dryRuns(connection);
+    // Who was named by mistake has visits, and none that counts.
+    Set<Long> mistaken =
+        new HashSet<>(Query.list(connection, "SELECT camera_id FROM visit", row -> row.getLong(1)));
+    mistaken.removeAll(stays.keySet());
     List<CameraLine> lines = new ArrayList<>();
     for (Camera camera : CameraRows.all(connection)) {
+      if (mistaken.contains(camera.id().value())) {
+        continue;
+      }
       lines.add(
           line(
               camera,

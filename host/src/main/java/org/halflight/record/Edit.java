@@ -44,8 +44,20 @@ public interface Edit {
     return of(camera, camera.id(), WorkshopRecord::camera, WorkshopRecord::keep, c -> c, Edit::of);
   }
 
-  /** Keeps a visit with its lists; a new one is not taken back. */
+  /** Keeps a visit with its lists; a new one is struck when it is taken back. */
   static Edit of(Visit visit) {
+    return visit.id().isNew() ? record -> struck(record.keep(visit).id(), true) : ofKnown(visit);
+  }
+
+  /** A visit no longer counts, or does again. */
+  static Edit struck(Id<Visit> visit, boolean off) {
+    return record -> {
+      record.strike(visit, off);
+      return struck(visit, !off);
+    };
+  }
+
+  private static Edit ofKnown(Visit visit) {
     return of(visit, visit.id(), WorkshopRecord::visit, WorkshopRecord::keep, v -> v, Edit::of);
   }
 

@@ -52,9 +52,15 @@ final class VisitRows {
     return list(connection, "WHERE id = ?", id.value()).stream().findFirst();
   }
 
+  /** A visit that was begun by mistake no longer counts, or does again. */
+  static void strike(Connection connection, Id<Visit> id, boolean off, Instant now)
+      throws SQLException {
+    new Columns().setIf("struck", off).keep(connection, "visit", id, now);
+  }
+
   /** The visits of a camera, the first one first. */
   static List<Visit> of(Connection connection, Id<Camera> camera) throws SQLException {
-    return list(connection, "WHERE camera_id = ?", camera.value());
+    return list(connection, "WHERE struck IS NULL AND camera_id = ?", camera.value());
   }
 
   /** The visits that were open at a moment, the first one first. */

@@ -135,6 +135,11 @@ public final class WorkshopRecord implements AutoCloseable {
     return database.write(connection -> VisitRows.keep(connection, visit, clock.instant()));
   }
 
+  /** A visit that was begun by mistake no longer counts, or does again; nothing of it is lost. */
+  public void strike(Id<Visit> visit, boolean off) {
+    database.change(connection -> VisitRows.strike(connection, visit, off, clock.instant()));
+  }
+
   /** Keeps an entry of a work log, like {@link #keep(Camera)}. */
   public WorkEntry keep(WorkEntry entry) {
     return database.write(connection -> WorkRows.keep(connection, entry, clock.instant()));
@@ -178,6 +183,16 @@ public final class WorkshopRecord implements AutoCloseable {
   public List<Correction> corrections(WorkEntry entry) {
     return database.read(
         connection -> Corrections.of(connection, "work_entry", entry.id().value()));
+  }
+
+  /** All that was corrected at a visit: camera, visit with its lists, work log, pictures. */
+  public List<Correction> allCorrections(Visit visit) {
+    List<Correction> all = new ArrayList<>();
+    camera(visit.camera()).map(this::corrections).ifPresent(all::addAll);
+    all.addAll(corrections(visit));
+    workLogWithStruck(visit.id()).forEach(entry -> all.addAll(corrections(entry)));
+    photosWithOff(visit.id()).forEach(photo -> all.addAll(corrections(photo)));
+    return all;
   }
 
   /** What was corrected in what is noted of a picture, the oldest first. */

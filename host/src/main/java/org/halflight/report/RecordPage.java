@@ -24,6 +24,7 @@ import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.RunsBehind;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
+import org.halflight.words.WorkWords;
 
 /** Fills the page with the last visit of a camera, as the record has it. */
 public final class RecordPage {
@@ -145,11 +146,6 @@ public final class RecordPage {
   }
 
   private static String work(WorkEntry entry) {
-    String text =
-        entry
-            .measured()
-            .map(m -> Words.say("desk.log.withValue", entry.text(), m.value(), m.unit()))
-            .orElse(entry.text());
-    return Words.say("page.work", Words.of("desk.work", entry.kind()), text);
+    return Words.say("page.work", Words.of("desk.work", entry.kind()), WorkWords.text(entry));
   }
 }

@@ -70,6 +70,14 @@ final class Continuity {
     return step;
   }
 
+  /** Lines up to this one came that are not shown here. */
+  void leftOut(int last) {
+    if (hasBegun()) {
+      lastSequence = last;
+      sinceBack = RECENT_LINES;
+    }
+  }
+
   /** How many lines are missing before the last one that was taken; at least so many if BACK. */
   int missing() {
     return missing;

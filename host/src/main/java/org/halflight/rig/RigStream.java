@@ -128,6 +128,17 @@ public final class RigStream {
   }
 
   /**
+   * Notes that lines were left out of a stored session, of which nothing depends: they came, and
+   * none of them is missing.
+   *
+   * @param last counter of the last of them
+   */
+  public void leftOut(int last) {
+    continuity.leftOut(last);
+    damagedLineLast = false;
+  }
+
+  /**
    * Notes that the link was lost: whatever comes next, time has passed and edges may have gone by.
    *
    * @return what became of edges that still waited for their time, and whether the last line may

@@ -37,6 +37,11 @@ public record FrontEnd(
     }
   }
 
+  /** The same sensor under another lamp. */
+  FrontEnd under(Lamp other) {
+    return new FrontEnd(darkMillivolts, fullMillivolts, lagMicroseconds, noiseMillivolts, other);
+  }
+
   /** A sensor without lag and noise under a steady lamp. */
   public static FrontEnd ideal(double darkMillivolts, double fullMillivolts) {
     return new FrontEnd(darkMillivolts, fullMillivolts, 0, 0, Lamp.STEADY);

@@ -25,7 +25,7 @@ public record SensorSet(
    * ordinary comparators.
    */
   public static final SensorSet INVENTED =
-      all(new Lamp(-0.004, 600, 100, 0.001), 1, 1.5).with(LevelComparators.INVENTED);
+      all(InventedLamp.GOOD.lamp(), 1, 1.5).with(LevelComparators.INVENTED);
 
   /** No lag, no noise, a steady lamp, ideal comparators. */
   public static final SensorSet IDEAL = all(Lamp.STEADY, 0, 0);
@@ -38,6 +38,11 @@ public record SensorSet(
   /** The same sensors with other comparators. */
   public SensorSet with(LevelComparators others) {
     return new SensorSet(centre, outerA, outerB, others);
+  }
+
+  /** The same sensors under another lamp. */
+  public SensorSet under(Lamp lamp) {
+    return new SensorSet(centre.under(lamp), outerA.under(lamp), outerB.under(lamp), comparators);
   }
 
   private static SensorSet all(Lamp lamp, double lagMicroseconds, double noiseMillivolts) {

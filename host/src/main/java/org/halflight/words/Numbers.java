@@ -176,6 +176,13 @@ public final class Numbers {
     return String.format(Locale.ROOT, "%+.2f", withoutNegativeZero(stops, 2));
   }
 
+  /** The same in large letters, with a minus as wide as the plus. */
+  public static String largeStops(double stops) {
+    return withoutNegativeZero(stops, 2) == 0
+        ? bareSize(0)
+        : bareStops(stops).replace('-', '\u2212');
+  }
+
   /** A size in stops without sign and unit, for the column of a table: {@code 0.42}. */
   public static String bareSize(double stops) {
     return String.format(Locale.ROOT, "%.2f", stops);

@@ -35,6 +35,19 @@ public final class OptionWords {
     return word.isEmpty() ? usual(option) : value(option.name(), word);
   }
 
+  /**
+   * What was chosen or written, in a few words that need no label.
+   *
+   * @param text as it is chosen or written; empty for the usual
+   */
+  public static String brief(RunOption<?> option, String text) {
+    String word = text.isEmpty() ? option.usualWord() : text;
+    String own = key(option.name(), "brief", word.isEmpty() ? "usual" : word);
+    return Words.has(own)
+        ? Words.say(own)
+        : Words.say(key(option.name(), "brief"), value(option.name(), word));
+  }
+
   /** What is wrong with what was written. */
   public static String bad(RunOption<?> option, String text) {
     return option.words().isEmpty()

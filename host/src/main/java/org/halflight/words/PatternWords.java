@@ -2,6 +2,7 @@ package org.halflight.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.Pattern;
 import org.halflight.verdict.Pattern.Kind;
@@ -37,6 +38,40 @@ public final class PatternWords {
     }
     sentences.addAll(otherSigns(pattern, dial));
     return sentences;
+  }
+
+  /** The first thing that stands out, in a few words; empty where nothing does. */
+  public static Optional<String> inShort(Pattern pattern, List<MarkedSpeed> dial) {
+    Optional<String> means =
+        pattern.speeds().isEmpty()
+            ? Optional.empty()
+            : Optional.of(
+                Words.say(
+                    "pattern.short." + Words.key(pattern.kind()),
+                    SpeedNames.of(pattern.speeds(), dial)));
+    return pattern.signs().stream()
+        .filter(Pattern.WithoutTime.class::isInstance)
+        .map(sign -> inShort(sign, dial))
+        .findFirst()
+        .or(() -> means)
+        .or(() -> pattern.signs().stream().map(sign -> inShort(sign, dial)).findFirst());
+  }
+
+  private static String inShort(Pattern.Sign sign, List<MarkedSpeed> dial) {
+    if (sign instanceof Pattern.WithoutTime without) {
+      return Words.say(
+          "pattern.short.withoutTime",
+          SpeedNames.of(without.speeds(), dial),
+          Sentences.outcome(without.outcome()));
+    }
+    if (sign instanceof Pattern.Scatters scatters) {
+      return Words.say("pattern.short.scatters", SpeedNames.of(scatters.speeds(), dial));
+    }
+    if (sign instanceof Pattern.Creeps creeps) {
+      return Words.say("pattern.short.creeps." + direction(creeps.stopsAFiring()));
+    }
+    return Words.say(
+        "pattern.short.afterRest." + direction(((Pattern.UnlikeAfterRest) sign).stops()));
   }
 
   private static List<String> otherSigns(Pattern pattern, List<MarkedSpeed> dial) {

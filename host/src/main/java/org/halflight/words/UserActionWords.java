@@ -3,10 +3,11 @@ package org.halflight.words;
 import org.halflight.session.SessionInput;
 
 /** What the person did, in a few words: for what is undone and done again. */
-final class UserActionWords {
+public final class UserActionWords {
   private UserActionWords() {}
 
-  static String of(SessionInput.UserAction act) {
+  /** An act in a few words. */
+  public static String of(SessionInput.UserAction act) {
     if (act instanceof SessionInput.RunBegins begins) {
       return begins.setup().isStage()
           ? Words.say("act.stage", StageWords.of(begins.setup().assembly()))

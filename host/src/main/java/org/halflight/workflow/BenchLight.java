@@ -5,14 +5,24 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.halflight.bench.AimMeter;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
 import org.halflight.bench.LightSentences;
+import org.halflight.bench.ScreenCheck;
+import org.halflight.light.Aim;
+import org.halflight.rig.RigMessage;
 import org.halflight.session.DialSetting;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
+import org.halflight.signal.BoardTraits;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+import org.halflight.time.TickRate;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -36,6 +46,17 @@ public final class BenchLight {
   private Optional<LightTestWork> ended = Optional.empty();
   private final List<SessionEvent> news = new ArrayList<>();
   private String said = Words.say("lightTest.ready");
+
+  /** Whether the light is to be aimed as soon as the rig is free for it. */
+  private boolean wantsAim;
+
+  /** Whether it is to be set once the operator has let the shutter close. */
+  private boolean setsSoon;
+
+  private Optional<ScreenCheck> screen = Optional.empty();
+
+  /** A shutter that is held open for the light is so for longer. Our own limit. */
+  private static final double HELD_SECONDS = 1.5;
 
   private record RunPoint(int run, Optional<DialSetting> setting) {}
 
@@ -94,8 +115,126 @@ public final class BenchLight {
   /** Begins to set the light, unless something goes on. */
   public void set() {
     if (underWay().isEmpty()) {
+      endScreenCheck();
+      if (driver.light().isAiming()) {
+        driver.light().endAim();
+        operator.hold(false);
+      }
+      setsSoon = true;
+      setNow();
+    }
+  }
+
+  private void setNow() {
+    if (setsSoon && operator.isDone()) {
+      setsSoon = false;
       setting = Optional.of(new LightSettingWork(driver, operator));
     }
+  }
+
+  /**
+   * The light meter comes into sight, or goes out of it. Light that is not set yet is aimed at
+   * once, but in a run only if the person wants it: till then every opening is a firing.
+   */
+  public void showMeter(boolean shown) {
+    wantsAim = shown && session().light().isEmpty() && !isInARun();
+    if (shown) {
+      driver.light().showMeter();
+    } else {
+      endScreenCheck();
+      driver.light().hideMeter();
+    }
+  }
+
+  private boolean isInARun() {
+    return session().setup().isPresent() && !session().isRunDone();
+  }
+
+  /** The light is aimed, also where it is set already. */
+  public void aim() {
+    wantsAim = driver.light().meter().isPresent();
+    setting = setting.filter(its -> its.prompt().state() != Prompt.State.OVER);
+  }
+
+  /** Whether the light is being aimed. */
+  public boolean isAiming() {
+    return driver.light().isAiming();
+  }
+
+  /** How the light is aimed; empty while nobody looks at the meter. */
+  public Optional<Aim> meter() {
+    return driver.light().meter().map(AimMeter::aim);
+  }
+
+  /** Begins to look whether the light of the screen reaches the sensor. */
+  public void checkScreen() {
+    if (underWay().isEmpty() && driver.light().meter().isPresent()) {
+      wantsAim = true;
+      screen =
+          Optional.of(
+              new ScreenCheck(
+                  session()
+                      .light()
+                      .map(its -> its.fullCounts() - its.darkCounts())
+                      .orElse(Aim.WANTED_COUNTS)));
+    }
+  }
+
+  /** The check of the screen that goes on or was made last, while the meter is in sight. */
+  public Optional<ScreenCheck> screen() {
+    return screen;
+  }
+
+  /** The whole window is as the check of the screen wants it in a turn. */
+  public void screenIsPainted(int turn) {
+    screen.ifPresent(its -> its.isPainted(turn));
+    operator.screen(screen.flatMap(ScreenCheck::shown));
+  }
+
+  private void endScreenCheck() {
+    screen = Optional.empty();
+    operator.screen(Optional.empty());
+  }
+
+  /** What is to be said of an opening that was no firing since the light is aimed. */
+  public Optional<String> ofOpening(SessionEvent news) {
+    return news instanceof SessionEvent.Settled settled
+            && isAiming()
+            && settled.result().outcome() == Outcome.HELD_FOR_LIGHT
+            && seconds(settled.result()) < HELD_SECONDS
+        ? Optional.of(Words.say("aim.notMeasured"))
+        : Optional.empty();
+  }
+
+  private TickRate rate() {
+    return driver
+        .workbench()
+        .fold()
+        .greeting()
+        .map(RigMessage.Greeting::board)
+        .orElse(BoardTraits.USUAL)
+        .rate();
+  }
+
+  private double seconds(FiringResult opening) {
+    List<Edge> edges = opening.firing().of(Channel.CENTRE_LOW);
+    return edges.isEmpty()
+        ? HELD_SECONDS
+        : rate().seconds(edges.get(edges.size() - 1).ticks() - edges.get(0).ticks());
+  }
+
+  private boolean goOnAiming() {
+    wantsAim &= setting.filter(LightSettingWork::isSet).isEmpty();
+    if (wantsAim && underWay().isEmpty() && !setsSoon && !isAiming() && driver.canAim()) {
+      driver.light().aim();
+      return true;
+    }
+    boolean moved = false;
+    if (screen.isPresent() && isAiming()) {
+      moved = screen.get().goOn(driver.light().meter().orElseThrow());
+      screen.filter(ScreenCheck::isOver).ifPresent(over -> operator.screen(Optional.empty()));
+    }
+    return moved;
   }
 
   /** Begins a test, unless the rig has something else to do; then it says so. */
@@ -103,6 +242,8 @@ public final class BenchLight {
     if (underWay().isPresent()) {
       return;
     }
+    wantsAim = false;
+    driver.light().endAim();
     // Held open already, the shutter is as full light wants it.
     boolean open = plan.kind() == LightPlan.Kind.FULL && session().seesLight();
     if (session().light().isEmpty()) {
@@ -184,7 +325,8 @@ public final class BenchLight {
    * @return whether there is anything else to show
    */
   public boolean advance() {
-    boolean moved = underWay().filter(GuidedWork::advance).isPresent();
+    setNow();
+    boolean moved = underWay().filter(GuidedWork::advance).isPresent() | goOnAiming();
     settle();
     Prompt before = testPrompt();
     follow();

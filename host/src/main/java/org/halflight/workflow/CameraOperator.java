@@ -73,6 +73,13 @@ public interface CameraOperator {
   /** Puts all back as it was before the light test: lamp on, shutter shut, its own aperture. */
   default void putBack() {}
 
+  /**
+   * Hears what the screen shows while it is checked whether its light reaches the sensor.
+   *
+   * @param white or black; empty where it shows the window again
+   */
+  default void screen(Optional<Boolean> white) {}
+
   /** Puts a turning slotted disc before the light, or takes it away. */
   default void turnDisc(boolean turns) {}
 

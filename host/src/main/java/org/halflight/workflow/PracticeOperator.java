@@ -23,6 +23,7 @@ import org.halflight.shuttermodel.Finger;
 import org.halflight.shuttermodel.InventedContact;
 import org.halflight.shuttermodel.InventedFit;
 import org.halflight.shuttermodel.InventedFlap;
+import org.halflight.shuttermodel.InventedLamp;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
 import org.halflight.shuttermodel.LeafShutter;
@@ -48,6 +49,12 @@ public class PracticeOperator implements CameraOperator {
    * mean of {@code 1 - 0.1 r^2} over the pupil seen a radius off, against in place.
    */
   private static final double PANEL_MOVED_SHARE = (1 - 0.1 * 1.5) / (1 - 0.1 * 0.5);
+
+  /** A step of moving the lamp, by its light. Invented, as are the shares below. */
+  private static final double LAMP_STEP = 1.2;
+
+  private static final double ROOM_SHARE = 0.2;
+  private static final double SCREEN_SHARE = 0.02;
 
   /** How the linkage of the camera is found. */
   private static final ButtonLinkage FOUND = ButtonLinkage.ADVANCE_FIRST;
@@ -331,6 +338,36 @@ public class PracticeOperator implements CameraOperator {
   }
 
   @Override
+  public void screen(Optional<Boolean> white) {
+    onBench(rig -> rig.screen(white.orElse(false)));
+  }
+
+  /** The lamp is moved closer to the sensor, or further away, by a step. */
+  public void moveLamp(boolean closer) {
+    onBench(rig -> rig.lamp(rig.lamp() * (closer ? LAMP_STEP : 1 / LAMP_STEP)));
+  }
+
+  /** The lamp stands so that so much of the usual full light comes through. */
+  public void placeLamp(double share) {
+    onBench(rig -> rig.lamp(share));
+  }
+
+  /** Another lamp, or the usual one. */
+  public void useLamp(InventedLamp lamp) {
+    onBench(rig -> rig.lamp(lamp.lamp()));
+  }
+
+  /** The room is light, or dark again. */
+  public void lightRoom(boolean light) {
+    onBench(rig -> rig.room(light ? ROOM_SHARE : 0));
+  }
+
+  /** The screen shines on the sensor when it is white, or is turned away. */
+  public void turnScreen(boolean reaches) {
+    onBench(rig -> rig.screenReaches(reaches ? SCREEN_SHARE : 0));
+  }
+
+  @Override
   public void turnDisc(boolean turns) {
     onBench(
         rig -> {
@@ -394,9 +431,9 @@ public class PracticeOperator implements CameraOperator {
     next = mishap;
   }
 
-  /** The dial is not turned at the next firing. */
-  public void forgetDialOnce() {
-    forgetsDial = true;
+  /** The dial is not turned at the next firing, or it is after all. */
+  public void forgetDialOnce(boolean forgets) {
+    forgetsDial = forgets;
   }
 
   /** The aperture is moved, or put back. */

@@ -175,16 +175,16 @@ public record RunForm(
   public RunSetup read() {
     List<MarkedSpeed> order = order();
     if (order.isEmpty() && untimedTests.isEmpty()) {
-      throw new Trouble(Words.say("run.nothingToDo"));
+      throw wrong(WrongField.SPEEDS, "run.nothingToDo");
     }
     if (isQuick() && order.isEmpty()) {
-      throw new Trouble(Words.say("run.quickNoSpeed"));
+      throw wrong(WrongField.SPEEDS, "run.quickNoSpeed");
     }
     if (isQuick() && phase != Phase.AS_FOUND) {
-      throw new Trouble(Words.say("run.quickPhase"));
+      throw wrong(WrongField.PHASE, "run.quickPhase");
     }
     if (firings < 1 || firings > MOST_FIRINGS) {
-      throw new Trouble(Words.say("run.badFirings", firings, MOST_FIRINGS));
+      throw wrong(WrongField.FIRINGS, "run.badFirings", firings, MOST_FIRINGS);
     }
     AcceptanceCriteria criteria = criteria(options, AcceptanceCriteria.USUAL);
     Map<String, String> noted = new LinkedHashMap<>();
@@ -197,10 +197,10 @@ public record RunForm(
     }
     boolean stage = criteria.stages();
     if (stage && order.size() < 2) {
-      throw new Trouble(Words.say("run.stagesSpeeds"));
+      throw wrong(WrongField.SPEEDS, "run.stagesSpeeds");
     }
     if (stage && isQuick()) {
-      throw new Trouble(Words.say("run.quickOrStages"));
+      throw wrong(RunOption.STAGES.name(), "run.quickOrStages");
     }
     boolean onDial =
         Dial.ofKey(shutter.dial()).filter(dial -> dial.speeds().containsAll(order)).isPresent();
@@ -221,6 +221,10 @@ public record RunForm(
                 : new RunPlan(order, firings, untimedTests),
         new RunConditions(restSeconds, noted),
         criteria);
+  }
+
+  private static WrongField wrong(String field, String key, Object... about) {
+    return new WrongField(field, Words.say(key, about));
   }
 
   private boolean isQuick() {
@@ -248,7 +252,7 @@ public record RunForm(
             .map(
                 each ->
                     MarkedSpeed.find(each)
-                        .orElseThrow(() -> new Trouble(Words.say("run.badSpeed", each))))
+                        .orElseThrow(() -> wrong(WrongField.SPEEDS, "run.badSpeed", each)))
             .distinct()
             .toList();
   }
@@ -281,13 +285,18 @@ public record RunForm(
   private static <T> AcceptanceCriteria with(
       AcceptanceCriteria criteria, RunOption<T> option, String text) {
     // A marked stop may be written in several ways; it is kept as it is engraved.
-    String written =
-        option == RunOption.STOPS && !text.isBlank()
-            ? LightPlan.numbers(stops(text)).stream()
-                .map(FNumber::engraved)
-                .collect(Collectors.joining(","))
-            : text;
+    String written = option == RunOption.STOPS && !text.isBlank() ? engraved(text) : text;
     return criteria.with(option, value(option, written));
+  }
+
+  private static String engraved(String stops) {
+    try {
+      return LightPlan.numbers(stops(stops)).stream()
+          .map(FNumber::engraved)
+          .collect(Collectors.joining(","));
+    } catch (Trouble notUnderstood) {
+      throw new WrongField(RunOption.STOPS.name(), notUnderstood.getMessage());
+    }
   }
 
   /**
@@ -300,7 +309,7 @@ public record RunForm(
     return option
         .find(text)
         .filter(value -> known)
-        .orElseThrow(() -> new Trouble(OptionWords.bad(option, text)));
+        .orElseThrow(() -> new WrongField(option.name(), OptionWords.bad(option, text)));
   }
 
   private static Map<String, OptionalDouble> rests() {

@@ -4,6 +4,9 @@
 -- An entry of the work log that was taken back stays, and no longer counts.
 ALTER TABLE work_entry ADD COLUMN struck TEXT CHECK (struck = 'yes');
 
+-- A visit that was begun by mistake stays, and no longer counts.
+ALTER TABLE visit ADD COLUMN struck TEXT CHECK (struck = 'yes');
+
 -- Pictures of a visit. The files are beside the record; a picture that was taken off stays.
 CREATE TABLE photo (
   id INTEGER PRIMARY KEY,

@@ -48,7 +48,7 @@ class CommandsOnTheBoardTest {
       assertThat(execute(box, second, 99, run)).isZero();
       String text = String.join("\n", second);
       assertThat(text)
-          .contains("The run goes on where it was stopped")
+          .contains("The run goes on where it was left")
           .contains("The run is done.")
           .contains("simulated board")
           .contains("Clock while measuring: ")

@@ -76,6 +76,9 @@ class EveryCommandTest extends CommandTests {
     USUAL.put("record due", List.of());
     USUAL.put("record moved", List.of("NONE"));
     USUAL.put("record sheet", List.of("NONE"));
+    USUAL.put("record visit", List.of("NONE"));
+    USUAL.put("record log", List.of("NONE"));
+    USUAL.put("record photos", List.of("NONE"));
     USUAL.put("calibrate", List.of("--out", "NONE/x.profile"));
     USUAL.put("check", List.of("--chart", "NONE/x.png"));
     USUAL.put("clock", List.of());

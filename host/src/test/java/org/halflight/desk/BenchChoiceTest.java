@@ -132,7 +132,7 @@ class BenchChoiceTest {
     new RememberedPort(folder).keep(Optional.of("/dev/rig9"));
     ports.plug("/dev/odd1", PlugPorts.rig("R-0001"), false);
     begin();
-    await(v -> v.link().isUp() && v.link().isPractice());
+    await(v -> says(v, "The port /dev/rig9 that you chose is not there"));
     does(hands -> hands.ports().list());
     PortsView list = await(v -> !v.link().ports().lines().isEmpty()).link().ports();
     assertThat(list.lines().get(0).words())

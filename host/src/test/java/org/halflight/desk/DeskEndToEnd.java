@@ -679,7 +679,7 @@ final class DeskEndToEnd {
     hand.await("the tables are written", v -> Files.exists(firings) && Files.exists(speeds));
     hand.await(
         "it says where",
-        v -> ((javax.swing.JLabel) hand.find("exportSaid")).getText().contains("firings.csv"));
+        v -> ((JTextComponent) hand.find("exportSaid")).getText().contains("firings.csv"));
     sameFirings(before, CsvTable.read(firings));
     sameMeans(drifts, headings, CsvTable.read(speeds));
 
@@ -687,7 +687,7 @@ final class DeskEndToEnd {
     hand.click("pageCamera");
     hand.await(
         "the page is written",
-        v -> ((javax.swing.JLabel) hand.find("exportSaid")).getText().contains(".pdf"));
+        v -> ((JTextComponent) hand.find("exportSaid")).getText().contains(".pdf"));
     page(folder.resolve("data/tables/Invented-No-1-1.pdf"));
   }
 

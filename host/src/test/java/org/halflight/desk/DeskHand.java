@@ -199,12 +199,28 @@ final class DeskHand {
   /** Clicks in the middle of a component. */
   void click(String name) {
     Component component = find(name);
+    onScreen(
+        () -> {
+          unfold(component);
+          return null;
+        });
     await(name + " is on the screen", view -> component.isShowing() && component.isEnabled());
     Point at = onScreen(component::getLocationOnScreen);
     robot.mouseMove(at.x + component.getWidth() / 2, at.y + component.getHeight() / 2);
     robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
     robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
     robot.waitForIdle();
+  }
+
+  /** Opens the folds around a component, and scrolls to it. */
+  private void unfold(Component component) {
+    for (Component each = component.getParent(); each != null; each = each.getParent()) {
+      if (each instanceof Fold fold && !fold.isOpen() && !component.getName().endsWith(".line")) {
+        fold.open(true);
+      }
+    }
+    window.frame().validate();
+    FormScroll.reveal(component);
   }
 
   /** Chooses an entry of the menu of mishaps, by the keyboard alone. */

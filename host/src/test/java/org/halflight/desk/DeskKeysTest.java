@@ -2,12 +2,15 @@ package org.halflight.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.event.ActionEvent;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import javax.swing.JPanel;
+import javax.swing.JTextField;
+import javax.swing.KeyStroke;
 import org.halflight.desk.view.KeyMap;
 import org.halflight.desk.view.Pedal;
 import org.halflight.desk.view.UserAction;
@@ -95,6 +98,30 @@ class DeskKeysTest {
     assertThat(heard).endsWith("Nothing was learnt.");
     assertThat(pedal.learnt()).containsEntry(Pedal.Use.GO, new Pedal.Key(F13, 1));
     assertThat(pedal.learning()).isEmpty();
+  }
+
+  /** In a field Ctrl+Z belongs to what is typed; elsewhere to what was done at the place. */
+  @Test
+  void inATextFieldUndoTakesBackWhatWasTypedAndNothingElse() {
+    String name = DeskKeys.name(pressed(KeyEvent.VK_Z, 'z', 1, InputEvent.CTRL_DOWN_MASK));
+    assertThat(KeyMap.act(name, false, false, false)).contains(UserAction.UNDO);
+    assertThat(KeyMap.act(name, false, true, false)).isEmpty();
+    JTextField field = new JTextField("1/60");
+    TypingUndo.begins(field);
+    field.setCaretPosition(4);
+    field.replaceSelection("0");
+    press(field, KeyEvent.VK_Z, InputEvent.CTRL_DOWN_MASK);
+    assertThat(field.getText()).isEqualTo("1/60");
+    press(field, KeyEvent.VK_Y, InputEvent.CTRL_DOWN_MASK);
+    assertThat(field.getText()).isEqualTo("1/600");
+    TypingUndo.begins(field);
+    press(field, KeyEvent.VK_Z, InputEvent.CTRL_DOWN_MASK);
+    assertThat(field.getText()).as("left and entered again").isEqualTo("1/600");
+  }
+
+  private static void press(JTextField field, int code, int modifiers) {
+    Object bound = field.getInputMap().get(KeyStroke.getKeyStroke(code, modifiers));
+    field.getActionMap().get(bound).actionPerformed(new ActionEvent(field, 0, ""));
   }
 
   private KeyEvent pressed(int code, char typed, int location, int modifiers) {

@@ -145,7 +145,8 @@ final class DeskSpeed {
               view.presses(),
               view.plungers(),
               view.lightTest(),
-              view.linkage());
+              view.linkage(),
+              view.undo());
       long begin = System.nanoTime();
       DeskHand.onScreen(
           () -> {

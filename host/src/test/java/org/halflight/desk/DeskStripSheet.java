@@ -59,8 +59,11 @@ final class DeskStripSheet {
     hand.await("three lines", v -> lines.getRowCount() == 3);
     shot("1-noted");
     hand.click("handBack");
-    hand.await("it names what is open", v -> text("cameraTrouble").contains("2 shims"));
+    hand.await("it names what is open", v -> asked().contains("2 shims"));
     shot("2-open");
+    hand.await("Enter would do it", v -> hand.find("askYes").isFocusOwner());
+    hand.key(KeyEvent.VK_ESCAPE);
+    hand.await("Esc leaves it open", v -> asked().isEmpty());
     hand.focus("sheetLines");
     select(lines, 1);
     hand.key(KeyEvent.VK_SPACE);
@@ -77,14 +80,45 @@ final class DeskStripSheet {
     select(lines, 0);
     hand.click("sheetStrike");
     hand.await("struck out", v -> lines.getValueAt(0, 0).equals("struck out"));
+    undoneAndDoneAgain(lines);
     hand.click("handBack");
+    hand.await("it asks", v -> hand.find("askYes").isFocusOwner());
+    check(!asked().contains("Not ticked"), asked());
+    hand.key(KeyEvent.VK_ENTER);
     hand.await("handed back", v -> text("cameraTrouble").contains("is handed back"));
-    check(!text("cameraTrouble").contains("Not ticked"), text("cameraTrouble"));
+    hand.await("it is over", v -> !hand.find("handBack").isEnabled());
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+    hand.await("the visit goes on", v -> hand.find("handBack").isEnabled());
+    check(text("cameraTrouble").equals("Undone: Uncle Bo handed back."), text("cameraTrouble"));
+    hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
+    hand.await("handed back again", v -> !hand.find("handBack").isEnabled());
     hand.key(KeyEvent.VK_F7);
     hand.await("the camera is listed", v -> ((JTable) hand.find("cameras")).getRowCount() > 0);
     shot("4-cameras");
     workshop();
     hand.close();
+  }
+
+  /** Ctrl+Z works where no field is typed in; the lines say what they said before. */
+  private void undoneAndDoneAgain(JTable lines) {
+    hand.focus("sheetLines");
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+    hand.await("not struck out any more", v -> lines.getValueAt(0, 0).equals("to tick"));
+    check(text("cameraTrouble").contains("struck out"), text("cameraTrouble"));
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+    hand.await("not ticked again", v -> lines.getValueAt(1, 0).equals("to tick"));
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+    hand.await("two shims as before", v -> lines.getValueAt(1, 1).toString().contains("2 shims"));
+    for (int i = 0; i < 3; i++) {
+      hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL, KeyEvent.VK_SHIFT);
+    }
+    hand.await("struck out again", v -> lines.getValueAt(0, 0).equals("struck out"));
+    check(lines.getValueAt(1, 0).equals("ticked"), "ticked again");
+    check(lines.getValueAt(1, 1).toString().contains("1 shim"), "one shim again");
+  }
+
+  private String asked() {
+    return hand.find("askYes").isShowing() ? text("askSentence") : "";
   }
 
   private void intake() {
@@ -106,16 +140,16 @@ final class DeskStripSheet {
 
   /** Name and logo, in the settings of the page. */
   private void workshop() {
-    hand.click("pageFrom");
+    hand.click("pageFrom.line");
     hand.fill("workshop.logo", "gone.png");
     hand.click("workshop.keep");
-    hand.await("no such logo", v -> label("exportSaid").contains("gone.png"));
-    hand.click("pageFrom");
-    hand.click("pageFrom");
+    hand.await("no such logo", v -> text("exportSaid").contains("gone.png"));
+    hand.click("pageFrom.line");
+    hand.click("pageFrom.line");
     hand.await("the settings are as before", v -> field("workshop.logo").isEmpty());
     hand.fill("workshop.name", "The Workshop");
     hand.click("workshop.keep");
-    hand.await("it is kept", v -> label("exportSaid").contains("Kept."));
+    hand.await("it is kept", v -> text("exportSaid").contains("Kept."));
     check(
         SettingsFile.read(folder.resolve("data")).getProperty("workshop").equals("The Workshop"),
         "the name is in the settings");

@@ -125,7 +125,7 @@ final class DeskWhole {
 
   private void quickLook() {
     hand.key(KeyEvent.VK_F5);
-    hand.choose("run.quick", 1);
+    hand.choose("runWay", 1);
     shot("1-run");
     choose(Phase.AS_FOUND);
     begin();
@@ -178,7 +178,7 @@ final class DeskWhole {
   private void stages() {
     hand.window().onModelCamera(camera -> camera.useFit(InventedFit.PINCHED_CASE));
     hand.key(KeyEvent.VK_F5);
-    hand.choose("run.stages", 1);
+    hand.choose("runWay", 2);
     choose(Phase.ADJUSTING);
     begin();
     stage(1);
@@ -235,7 +235,7 @@ final class DeskWhole {
   private void twoAtOnce() {
     hand.key(KeyEvent.VK_F5);
     check(
-        ((JComboBox<?>) hand.find("run.quick")).getSelectedIndex() == 0,
+        ((JComboBox<?>) hand.find("runWay")).getSelectedIndex() == 0,
         "the quick look is over and done with");
     choose(Phase.ADJUSTING);
     hand.fill("runSpeeds", "1, 1/15");

@@ -49,6 +49,9 @@ final class LayoutFaults {
   /** Letters may touch by so much: the edge of their ink is faint. */
   private static final double TOUCH = 1;
 
+  /** The ring around what has the focus may lie beyond the parent: a layout aligns without it. */
+  private static final int RING = 3;
+
   private final JComponent root;
   private final List<String> faults = new ArrayList<>();
 
@@ -259,7 +262,8 @@ final class LayoutFaults {
     Rectangle bounds = each.getBounds();
     if (!(in instanceof JViewport)
         && !bounds.isEmpty()
-        && !new Rectangle(-1, -1, in.getWidth() + 2, in.getHeight() + 2).contains(bounds)) {
+        && !new Rectangle(-RING, -RING, in.getWidth() + 2 * RING, in.getHeight() + 2 * RING)
+            .contains(bounds)) {
       faults.add(name(each) + " reaches beyond " + name(in) + ": " + box(bounds));
     }
     boolean scrolls = SwingUtilities.getAncestorOfClass(JViewport.class, each) != null;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -130,6 +131,23 @@ class EditTest {
     assertThat(record.corrections(kept))
         .extracting(Correction::earlier)
         .contains("two shims", "three shims");
+  }
+
+  @Test
+  void aCameraThatWasNamedByMistakeIsListedNoLongerAndComesBack() {
+    Camera other = record.keep(Camera.of("a slip", ShutterKind.LEAF, Dial.builtIn().get(0)));
+    Edit back = Edit.of(Visit.begins(other.id(), "J-9", NOW)).on(record);
+    assertThat(labels()).containsExactlyInAnyOrder("invented", "a slip");
+    Edit again = back.on(record);
+    assertThat(labels()).containsExactly("invented");
+    assertThat(record.visits(other.id())).isEmpty();
+    again.on(record);
+    assertThat(labels()).containsExactlyInAnyOrder("invented", "a slip");
+    assertThat(record.visits(other.id())).extracting(Visit::jobNumber).containsExactly("J-9");
+  }
+
+  private List<String> labels() {
+    return record.cameras().stream().map(line -> line.camera().label()).toList();
   }
 
   @Test

@@ -177,11 +177,11 @@ final class Announcer {
           .map(text -> new Message(Message.Kind.NEWS, text));
     }
     if (news instanceof SessionEvent.RunDone) {
-      boolean left =
-          session.get().setup().filter(setup -> setup.phase() == Phase.AS_LEFT).isPresent();
-      return Optional.of(
-          new Message(
-              Message.Kind.NEWS, Words.say(left ? "desk.say.leftDone" : "desk.say.runDone")));
+      return session
+          .get()
+          .setup()
+          .filter(setup -> setup.phase() == Phase.AS_LEFT)
+          .map(left -> new Message(Message.Kind.NEWS, Words.say("desk.say.leftDone")));
     }
     if (news instanceof SessionEvent.StillOpen
         || news instanceof SessionEvent.TwoFired

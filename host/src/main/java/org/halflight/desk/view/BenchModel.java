@@ -232,7 +232,11 @@ public final class BenchModel {
         session().presses(),
         session().plungers(),
         new LightTestView(light.testPrompt(), light.plan()),
-        linkage());
+        linkage(),
+        new SessionUndo(
+            driver.workbench().fold().toUndo().orElse(0),
+            driver.workbench().fold().undoes(),
+            driver.workbench().fold().redoes()));
   }
 
   /** The test that goes on, or has ended and no firing came after it. */

@@ -49,6 +49,7 @@ import org.halflight.verdict.TwoAtOnce;
  * @param plungers all readings of a screw plunger
  * @param lightTest the leak test or stop check that goes on
  * @param linkage the linkage test that goes on or has just ended
+ * @param undo what was done in the session and can be undone, or done again
  */
 public record BenchView(
     LinkView link,
@@ -79,7 +80,8 @@ public record BenchView(
     List<LinkagePress> presses,
     List<PlungerAt> plungers,
     LightTestView lightTest,
-    LinkageView linkage) {
+    LinkageView linkage,
+    SessionUndo undo) {
   /** What is known of light while cocking. */
   public enum Cocking {
     /** Nothing. */

@@ -38,6 +38,16 @@ public final class HistoryText {
 
   private HistoryText() {}
 
+  /** What a page is like, on one line. */
+  public static String page(String workshop, String paper, boolean bench, boolean sale) {
+    List<String> parts = new ArrayList<>();
+    parts.add(Words.say(sale ? "desk.page.sale" : "desk.page.owner"));
+    parts.add(Words.say(bench ? "desk.page.bench" : "desk.page.one"));
+    parts.add(workshop.isBlank() ? Words.say("desk.page.noWorkshop") : workshop);
+    parts.add(Words.say("desk.page.paper", paper));
+    return String.join(", ", parts);
+  }
+
   /** Each marked speed: its mean in every run, and how far it drifted between visits. */
   public static DataTable drifts(CameraHistory history, ZoneId zone) {
     List<String> headings = new ArrayList<>();

@@ -129,7 +129,7 @@ public final class KeyHints {
   }
 
   /** Whether the last firing has no time until full light is measured again. */
-  private static boolean waitsForFullLight(BenchView view) {
+  static boolean waitsForFullLight(BenchView view) {
     return !view.results().isEmpty()
         && view.results()
             .get(view.results().size() - 1)

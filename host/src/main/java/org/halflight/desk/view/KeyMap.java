@@ -39,7 +39,7 @@ public final class KeyMap {
       String key, boolean atBench, boolean typing, boolean practice) {
     UserAction everywhere = EVERYWHERE.get(key);
     if (everywhere != null) {
-      return Optional.of(everywhere);
+      return Optional.of(everywhere).filter(act -> !typing || !isOfTyping(act));
     }
     if (!atBench || typing) {
       return Optional.empty();
@@ -82,6 +82,11 @@ public final class KeyMap {
     return act == UserAction.LOOK_SLOWER || act == UserAction.LOOK_FASTER;
   }
 
+  /** Whether the key of an act does the same to what is typed in a field that has the focus. */
+  public static boolean isOfTyping(UserAction act) {
+    return act == UserAction.UNDO || act == UserAction.REDO;
+  }
+
   /** Whether an act works the model camera. */
   public static boolean isOfPractice(UserAction act) {
     return act == UserAction.FIRE || act == UserAction.COCK;
@@ -96,9 +101,6 @@ public final class KeyMap {
     keys.put("X", UserAction.STOP_READING);
     keys.put("G", UserAction.FULL_LIGHT);
     keys.put("BACKSPACE", UserAction.REJECT);
-    keys.put("CTRL+Z", UserAction.UNDO);
-    keys.put("CTRL+SHIFT+Z", UserAction.REDO);
-    keys.put("CTRL+Y", UserAction.REDO);
     keys.put("R", UserAction.REASON);
     keys.put("N", UserAction.NEXT);
     keys.put("P", UserAction.PREVIOUS);
@@ -147,6 +149,9 @@ public final class KeyMap {
     keys.put("F7", UserAction.TO_CAMERAS);
     keys.put("F9", UserAction.PRACTICE);
     keys.put("F12", UserAction.SOUNDS);
+    keys.put("CTRL+Z", UserAction.UNDO);
+    keys.put("CTRL+SHIFT+Z", UserAction.REDO);
+    keys.put("CTRL+Y", UserAction.REDO);
     keys.put("F11", UserAction.THEME);
     keys.put("F8", UserAction.TO_RIG);
     keys.put("F6", UserAction.TO_TRIED);

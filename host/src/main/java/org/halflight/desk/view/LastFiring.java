@@ -19,6 +19,13 @@ public sealed interface LastFiring {
   /** It is over. */
   record Settled(FiringResult result) implements LastFiring {}
 
+  /** What it is held to have been fired at. */
+  default Optional<DialSetting> setting() {
+    return this instanceof Settled settled
+        ? settled.result().setting()
+        : ((Provisional) this).shown();
+  }
+
   /** The firing, once it is over. */
   default Optional<FiringResult> over() {
     return this instanceof Settled settled ? Optional.of(settled.result()) : Optional.empty();

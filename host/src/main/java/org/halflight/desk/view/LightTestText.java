@@ -37,6 +37,7 @@ public final class LightTestText {
             "",
             // A stop is short: as words it would grow beyond its place.
             test.isOf(LightPlan.Kind.STOPS),
+            "",
             test.isReading() ? Words.say("desk.test.reads", Numbers.percent(ofThis)) : "",
             "",
             Words.say("desk.test.of", test.name(), prompt.step(), prompt.steps()),

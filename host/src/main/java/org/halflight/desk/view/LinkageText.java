@@ -36,7 +36,7 @@ final class LinkageText {
     if (!linkage.isUnderWay()) {
       return words(
           LinkageWords.large(judged),
-          LinkageWords.advice(judged),
+          judged.fault().isEmpty() ? LinkageWords.advice(judged) : "",
           Words.say("desk.linkage.note", judged.presses().size()),
           judged.verdict() == LinkageJudgement.Verdict.RIGHT
               ? NumeralsText.Tone.SETTLED
@@ -80,7 +80,22 @@ final class LinkageText {
 
   private static NumeralsText words(
       String large, String under, String note, NumeralsText.Tone tone) {
-    return new NumeralsText(large, "", false, under, "", note, tone);
+    return new NumeralsText(large, "", false, "", under, "", note, tone);
+  }
+
+  /** What to look at, once the test is over and something is wrong. */
+  static Optional<String> lookAt(LinkageView linkage) {
+    return linkage.isShown() && !linkage.isUnderWay()
+        ? linkage.judged().fault().map(fault -> LinkageWords.advice(linkage.judged()))
+        : Optional.empty();
+  }
+
+  /** What to do next in the test, in a few words. */
+  static String doing(LinkageView linkage) {
+    return Words.say(
+        linkage.asksForWind()
+            ? "desk.linkage.tryWind"
+            : linkage.step().isEmpty() ? "desk.linkage.begin" : "desk.next.check.linkage");
   }
 
   /** The presses of this run as a picture, while the test is shown. */
@@ -96,9 +111,7 @@ final class LinkageText {
   static Optional<MessageText> say(BenchView view) {
     LinkageView linkage = view.linkage();
     if (!linkage.isUnderWay()) {
-      return Optional.of(
-              new MessageText(Words.say("desk.linkage.sayAdjust"), MessageText.Kind.HINT))
-          .filter(said -> isToBeAdjusted(view));
+      return Optional.empty();
     }
     String attention =
         view.said()
@@ -138,6 +151,7 @@ final class LinkageText {
             : right ? "desk.linkage.right" : "desk.linkage.stopped";
     return Optional.of(
         new NextText(
+            Words.say("desk.next.label.test"),
             heading,
             Words.say(right ? "desk.next.done" : "desk.linkage.name"),
             Words.say(doing),
@@ -156,6 +170,7 @@ final class LinkageText {
     int wanted = linkage.step().map(step -> step.presses()).orElse(0);
     return Optional.of(
         new NextText(
+            Words.say("desk.next.label.press"),
             heading,
             linkage.step().map(PressWords::step).orElseGet(() -> Words.say("desk.linkage.name")),
             Words.say("desk.linkage.set"),

@@ -4,7 +4,6 @@ import java.util.Optional;
 import org.halflight.link.LinkState;
 import org.halflight.session.DialSetting;
 import org.halflight.session.Outcome;
-import org.halflight.session.Phase;
 import org.halflight.session.Question;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.UntimedTest;
@@ -13,8 +12,8 @@ import org.halflight.words.EventSentences;
 import org.halflight.words.Words;
 
 /**
- * The one sentence of the bench: a question before trouble, trouble before news, and what to do
- * next when there are none.
+ * The one sentence of the bench, for what the column does not say already: a question before
+ * trouble, trouble before news; often there is none.
  *
  * @param text whole sentences
  * @param kind how it is shown
@@ -28,6 +27,9 @@ public record MessageText(String text, Kind kind) {
     NEWS,
     HINT
   }
+
+  /** There is nothing to say. */
+  private static final MessageText NOTHING = new MessageText("", Kind.HINT);
 
   /** The sentence of a view. */
   public static MessageText of(BenchView view) {
@@ -43,7 +45,7 @@ public record MessageText(String text, Kind kind) {
     if (view.openSeconds().isPresent() && view.link().isUp()) {
       return view.shown().flatMap(DialSetting::untimedTest).filter(UntimedTest::holds).isPresent()
           ? new MessageText(Words.say("desk.say.openAsAsked"), Kind.HINT)
-          : new MessageText(Words.say("desk.say.open"), Kind.ATTENTION);
+          : NOTHING;
     }
     if (!view.link().isUp() && view.link().state() == LinkState.SEARCHING) {
       return new MessageText(view.link().sentence(), Kind.HINT);
@@ -56,11 +58,8 @@ public record MessageText(String text, Kind kind) {
               : said.get().text(),
           said.get().kind() == Message.Kind.TROUBLE ? Kind.TROUBLE : Kind.ATTENTION);
     }
-    if (view.cocking() == BenchView.Cocking.LEARNING && said.isEmpty()) {
-      return new MessageText(Words.say("desk.say.learning"), Kind.HINT);
-    }
     if (said.isEmpty() || (isOfTheLastFiring(view, said.get()) && view.two().isEmpty())) {
-      // The numerals say all of it, so there is room for what to do next.
+      // The numerals say all of it.
       return hint(view);
     }
     String text = said.get().text();
@@ -87,22 +86,14 @@ public record MessageText(String text, Kind kind) {
         .equals(Optional.of(said.text()));
   }
 
+  /** Why the light is as it is: what to do about it is in the column. */
   private static MessageText hint(BenchView view) {
-    String key;
-    if (view.setup()
-            .filter(setup -> setup.phase() == Phase.ADJUSTING && !setup.isStage())
-            .isPresent()
-        && view.light().set().isPresent()) {
-      key = view.two().isPresent() ? "desk.hint.two" : "desk.hint.adjusting";
-    } else if (view.setup().isPresent()) {
-      key =
-          view.light().set().isEmpty()
-              ? view.setup().get().isQuick() ? "desk.hint.runQuick" : "desk.hint.runNoLight"
-              : view.link().isPractice() ? "desk.hint.runPractice" : "desk.hint.run";
-    } else {
-      key = view.link().isPractice() ? "desk.hint.startPractice" : "desk.hint.start";
+    if (view.setup().isEmpty() || view.runDone() || view.light().set().isPresent()) {
+      return NOTHING;
     }
-    return new MessageText(Words.say(key), Kind.HINT);
+    return new MessageText(
+        Words.say(view.setup().get().isQuick() ? "desk.hint.runQuick" : "desk.hint.runNoLight"),
+        Kind.HINT);
   }
 
   private static String question(Question question) {

@@ -13,6 +13,7 @@ import org.halflight.words.Words;
 /**
  * The speed to set next, large before cocking, and how many good firings it has.
  *
+ * @param label what the large word is: SET before a speed
  * @param heading run and camera
  * @param large the speed as engraved
  * @param doing what to do with it
@@ -22,15 +23,29 @@ import org.halflight.words.Words;
  * @param done whether the run is done
  */
 public record NextText(
-    String heading, String large, String doing, int good, int wanted, String count, boolean done) {
+    String label,
+    String heading,
+    String large,
+    String doing,
+    int good,
+    int wanted,
+    String count,
+    boolean done) {
   /** Before the first view. */
-  public static final NextText NOTHING = new NextText("", "", "", 0, 0, "", false);
+  public static final NextText NOTHING = new NextText("", "", "", "", 0, 0, "", false);
 
   /** The next speed of a view. */
   public static NextText of(BenchView view) {
     if (view.setup().isEmpty()) {
       return new NextText(
-          Words.say("desk.next.noRun"), "", Words.say("desk.next.fireAnyway"), 0, 0, "", false);
+          set(),
+          Words.say("desk.next.noRun"),
+          Words.say("desk.next.anySpeed"),
+          fireAnyway(view),
+          0,
+          0,
+          "",
+          false);
     }
     RunSetup setup = view.setup().get();
     if (setup.isStage()) {
@@ -40,14 +55,22 @@ public record NextText(
     boolean adjusting = setup.phase() == Phase.ADJUSTING;
     if (view.runDone() && !adjusting && !isStayingForMore(view)) {
       return new NextText(
-          heading, Words.say("desk.next.done"), Words.say("desk.next.doneWhat"), 0, 0, "", true);
+          Words.say("desk.next.label.run"),
+          heading,
+          Words.say("desk.next.done"),
+          Words.of("desk.next.after", setup.phase()),
+          0,
+          0,
+          "",
+          true);
     }
     if (view.lightTest().isUnderWay()) {
       LightTestView test = view.lightTest();
       return new NextText(
+          Words.say("desk.next.label.test"),
           heading,
           test.name(),
-          Words.say("desk.next.test"),
+          Words.say(test.isReading() ? "desk.next.test.reads" : "desk.next.test"),
           test.prompt().step() - 1,
           test.prompt().steps(),
           test.count(),
@@ -58,11 +81,12 @@ public record NextText(
       return ofLinkage.get();
     }
     if (view.shown().isEmpty()) {
-      return new NextText(heading, "", "", 0, 0, "", false);
+      return new NextText(set(), heading, "", "", 0, 0, "", false);
     }
     DialSetting shown = view.shown().get();
     if (shown.speed().flatMap(speed -> view.two().flatMap(two -> two.at(speed))).isPresent()) {
       return new NextText(
+          set(),
           heading,
           Sentences.dial(shown),
           doingTwo(view.two().orElseThrow(), shown.speed().orElseThrow()),
@@ -73,6 +97,7 @@ public record NextText(
     }
     if (adjusting && shown.speed().isPresent()) {
       return new NextText(
+          set(),
           heading,
           Sentences.dial(shown),
           Words.say("desk.next.adjusting"),
@@ -82,6 +107,7 @@ public record NextText(
           false);
     }
     return new NextText(
+        set(),
         heading,
         Sentences.dial(shown),
         view.justDone().isPresent() && !isQuick(view)
@@ -97,9 +123,18 @@ public record NextText(
   public String spoken() {
     return String.join(
         ", ",
-        java.util.stream.Stream.of(heading, doing, large, count)
+        java.util.stream.Stream.of(label, heading, large, count)
             .filter(part -> !part.isBlank())
             .toList());
+  }
+
+  /** What is before a speed. */
+  static String set() {
+    return Words.say("desk.next.label.set");
+  }
+
+  private static String fireAnyway(BenchView view) {
+    return Words.say(view.light().set().isPresent() ? "desk.next.beginRun" : "desk.next.setLight");
   }
 
   private static String count(BenchView view) {
@@ -155,12 +190,16 @@ public record NextText(
     }
     return quick && shown.untimedTest().filter(UntimedTest::holds).isPresent()
         ? Words.say("desk.next.quick.hold")
-        : doing(shown.untimedTest());
+        : shown
+            .untimedTest()
+            .map(each -> Words.say("desk.next.check." + Sentences.check(each)))
+            .orElseGet(() -> fire(view));
   }
 
-  private static String doing(Optional<UntimedTest> check) {
-    return check
-        .map(each -> Words.say("desk.next.check." + Sentences.check(each)))
-        .orElseGet(() -> Words.say("desk.next.setAndFire"));
+  private static String fire(BenchView view) {
+    return Words.say(
+        view.light().set().isEmpty()
+            ? "desk.next.noLight"
+            : view.link().isPractice() ? "desk.next.practice" : "desk.next.setAndFire");
   }
 }

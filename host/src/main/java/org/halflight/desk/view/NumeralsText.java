@@ -14,18 +14,33 @@ import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
 /**
- * The last firing as numerals: what is to be read from two metres, and what stands beside it.
+ * The last firing as it is read from two metres: its error in stops with its word, then its time
+ * beside the one that was wanted. An outcome without a time takes the place of the figure.
  *
- * @param large the figure or the outcome
- * @param unit of the figure; empty for words
- * @param figure whether {@code large} is a figure, which keeps its size, or words, which may shrink
- * @param time the same as a fraction beside its target, or what is known instead
- * @param error against the marking, in stops; empty where there is none
+ * @param large the error in stops, a time where no speed is shown, or the outcome
+ * @param unit of a time; empty for stops, which the word names, and for words
+ * @param figure whether {@code large} is a figure, or words, which may wrap
+ * @param word what the figure means; empty where it needs none
+ * @param time in ms beside the wanted time, or what is known instead
+ * @param detail what else there is to know of the time; may be empty
  * @param note what the figure is of
- * @param tone how sure it stands there
+ * @param tone how sure it is
  */
 public record NumeralsText(
-    String large, String unit, boolean figure, String time, String error, String note, Tone tone) {
+    String large,
+    String unit,
+    boolean figure,
+    String word,
+    String time,
+    String detail,
+    String note,
+    Tone tone) {
+  /**
+   * An error of less is called on time: a twentieth of a stop is 3.5 % of the time, less than rigs
+   * and films can tell apart from firing to firing. Our own limit.
+   */
+  static final double ON_TIME_STOPS = 0.05;
+
   /** How sure a figure stands there. */
   public enum Tone {
     /** Settled. */
@@ -46,7 +61,7 @@ public record NumeralsText(
 
   /** Before the first view. */
   public static final NumeralsText NOTHING =
-      new NumeralsText("", "", false, "", "", "", Tone.NOTHING);
+      new NumeralsText("", "", false, "", "", "", "", Tone.NOTHING);
 
   /** The numerals of a view. */
   public static NumeralsText of(BenchView view) {
@@ -57,8 +72,9 @@ public record NumeralsText(
             text.large,
             text.unit,
             text.figure,
+            text.word,
             text.time,
-            text.error,
+            text.detail,
             Words.say("desk.numerals.stale"),
             Tone.STALE)
         : text;
@@ -68,7 +84,7 @@ public record NumeralsText(
   public String spoken() {
     return String.join(
         ", ",
-        java.util.stream.Stream.of(note, (large + " " + unit).strip(), time, error)
+        java.util.stream.Stream.of(note, (large + " " + unit + " " + word).strip(), time, detail)
             .filter(part -> !part.isBlank())
             .toList());
   }
@@ -85,34 +101,34 @@ public record NumeralsText(
           running.figure(),
           running.unit(),
           true,
-          "",
           Words.say("desk.numerals.open"),
+          "",
+          "",
           label(view.shown()),
           Tone.OPEN);
     }
     if (view.last().isEmpty()) {
       return new NumeralsText(
-          Words.say("desk.numerals.nothing"), "", false, "", "", "", Tone.NOTHING);
+          Words.say("desk.numerals.nothing"), "", false, "", "", "", "", Tone.NOTHING);
     }
     LastFiring last = view.last().get();
     return last.over()
-        .map(NumeralsText::settled)
-        .orElseGet(() -> provisional((LastFiring.Provisional) last));
+        .map(firing -> settled(view, firing))
+        .orElseGet(() -> provisional(view, (LastFiring.Provisional) last));
   }
 
-  private static NumeralsText provisional(LastFiring.Provisional firing) {
+  private static NumeralsText provisional(BenchView view, LastFiring.Provisional firing) {
+    String note =
+        Words.say(
+            "desk.numerals.settling",
+            label(firing.shown()) + limit(view, firing.shown(), view.run()));
     return firing.exposure() instanceof LeafExposure.Timed timed
-        ? timed(
-            timed.effectiveSeconds(),
-            timed,
-            firing.errorStops(),
-            label(firing.shown()),
-            Tone.PROVISIONAL)
-        : words(Words.say("outcome.never-fully-open"), "", label(firing.shown()), Tone.PROVISIONAL);
+        ? timed(timed.effectiveSeconds(), timed, firing.errorStops(), note, Tone.PROVISIONAL)
+        : words(Words.say("outcome.never-fully-open"), "", note, Tone.PROVISIONAL);
   }
 
-  private static NumeralsText settled(FiringResult firing) {
-    String note = label(firing.setting());
+  private static NumeralsText settled(BenchView view, FiringResult firing) {
+    String note = label(firing.setting()) + limit(view, firing.setting(), firing.run());
     if (firing.rejection().isPresent()) {
       note = Words.say("desk.numerals.rejected", note);
     } else if (firing.afterRest()) {
@@ -135,12 +151,7 @@ public record NumeralsText(
           firing.effectiveSeconds().getAsDouble(),
           firing.exposure(),
           firing.errorStops(),
-          firing.referenceSeconds().isPresent()
-              ? Words.say(
-                  "desk.numerals.right",
-                  note,
-                  Numbers.timeInUnit(firing.referenceSeconds().getAsDouble()).text())
-              : note,
+          note,
           firing.rejection().isPresent() ? Tone.REJECTED : Tone.SETTLED);
     }
     String known = "";
@@ -173,18 +184,34 @@ public record NumeralsText(
   private static NumeralsText timed(
       double seconds, LeafExposure exposure, OptionalDouble error, String note, Tone tone) {
     Numbers.InUnit time = Numbers.timeInUnit(seconds);
-    return new NumeralsText(
-        time.figure(),
-        time.unit(),
-        true,
+    String parts =
         exposure instanceof LeafExposure.Timed timed && hasParts(timed)
             ? parts(timed, Numbers.time(seconds - timed.effectiveSeconds() + timed.mainSeconds()))
-            : error.isPresent()
-                ? Numbers.fractionAndTarget(seconds, seconds * Math.pow(2, -error.getAsDouble()))
-                : "",
-        error.isPresent() ? Numbers.stopsInWords(error.getAsDouble()) : "",
+            : "";
+    if (error.isEmpty()) {
+      return new NumeralsText(time.figure(), time.unit(), true, "", "", parts, note, tone);
+    }
+    double stops = error.getAsDouble();
+    return new NumeralsText(
+        Numbers.largeStops(stops),
+        "",
+        true,
+        word(stops),
+        Words.say(
+            "desk.numerals.wanted",
+            time.text(),
+            Numbers.timeInUnit(seconds * Math.pow(2, -stops)).text()),
+        parts,
         note,
         tone);
+  }
+
+  /** On which side it is, where that can be told. */
+  private static String word(double stops) {
+    return Words.say(
+        Math.abs(stops) < ON_TIME_STOPS
+            ? "stops.onTime"
+            : stops > 0 ? "desk.numerals.slow" : "desk.numerals.fast");
   }
 
   private static boolean hasParts(LeafExposure.Timed timed) {
@@ -199,12 +226,26 @@ public record NumeralsText(
   }
 
   private static NumeralsText words(String outcome, String known, String note, Tone tone) {
-    return new NumeralsText(outcome, "", false, known, "", note, tone);
+    return new NumeralsText(outcome, "", false, "", known, "", note, tone);
   }
 
   private static String label(Optional<DialSetting> setting) {
     return setting
-        .map(s -> Words.say("desk.numerals.of", Sentences.dial(s)))
+        .map(
+            its ->
+                Words.say(
+                    "desk.numerals.of",
+                    its.speed().map(Numbers::speed).orElseGet(() -> Sentences.dial(its))))
         .orElseGet(() -> Words.say("desk.numerals.noSpeed"));
+  }
+
+  /** What the speed is judged by in its run; empty outside of one. */
+  private static String limit(BenchView view, Optional<DialSetting> setting, int run) {
+    return setting
+        .flatMap(DialSetting::speed)
+        .filter(speed -> run > 0)
+        .map(speed -> ViewedRuns.tolerances(view, run).apply(speed).text())
+        .map(limit -> Words.say("desk.numerals.limit", limit))
+        .orElse("");
   }
 }

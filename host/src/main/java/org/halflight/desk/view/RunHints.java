@@ -50,6 +50,24 @@ final class RunHints {
         .orElseGet(List::of);
   }
 
+  /**
+   * What stands out in a run that is done, in a few words; empty where nothing does, while a run is
+   * under way, and while adjusting.
+   */
+  static String inShort(BenchView view) {
+    if (!view.runDone() || view.setup().isEmpty()) {
+      return "";
+    }
+    Phase phase = view.setup().get().phase();
+    return run(ViewedRuns.latest(view), phase)
+        .filter(run -> phase != Phase.ADJUSTING)
+        .flatMap(
+            run ->
+                PatternWords.inShort(
+                    Patterns.of(run), run.speeds().stream().map(SpeedSummary::speed).toList()))
+        .orElse("");
+  }
+
   private static Optional<RunSummary> run(List<RunSummary> runs, Phase phase) {
     return runs.stream().filter(run -> run.phase() == phase).findFirst();
   }

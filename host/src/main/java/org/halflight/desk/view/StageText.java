@@ -51,9 +51,17 @@ final class StageText {
             "desk.next.stage", StageSwitch.number(view.runs()), StageWords.of(stage.assembly()));
     if (view.runDone() || view.shown().isEmpty()) {
       return new NextText(
-          heading, Words.say("desk.next.done"), Words.say("desk.next.stageDone"), 0, 0, "", false);
+          Words.say("desk.next.label.stage"),
+          heading,
+          Words.say("desk.next.done"),
+          Words.say("desk.next.stageDone"),
+          0,
+          0,
+          "",
+          false);
     }
     return new NextText(
+        NextText.set(),
         heading,
         Sentences.dial(view.shown().get()),
         doing(view, stage),

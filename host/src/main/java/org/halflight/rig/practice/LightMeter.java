@@ -2,6 +2,7 @@ package org.halflight.rig.practice;
 
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.halflight.shuttermodel.FrontEnd;
+import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LevelComparator;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
@@ -32,7 +33,7 @@ final class LightMeter {
    */
   record Block(int sum, int least, int most) {}
 
-  private final SensorSet sensors;
+  private SensorSet sensors;
   private final LightTimeline light;
   private final SeededDraws draws;
 
@@ -40,6 +41,11 @@ final class LightMeter {
     this.sensors = sensors;
     this.light = light;
     this.draws = draws;
+  }
+
+  /** Another lamp shines from now on. */
+  void lamp(Lamp lamp) {
+    sensors = sensors.under(lamp);
   }
 
   /** The block that starts at a time of the world. */

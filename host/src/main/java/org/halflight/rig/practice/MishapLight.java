@@ -51,6 +51,14 @@ final class MishapLight {
             path.seconds(), Arrays.stream(path.open()).map(open -> Math.max(open, leak)).toArray());
   }
 
+  /** The same light, and other light with it. */
+  static LightPath brighter(LightPath path, double more) {
+    return more == 0
+        ? path
+        : new LightPath(
+            path.seconds(), Arrays.stream(path.open()).map(open -> open + more).toArray());
+  }
+
   private static ModelFiring.Timed twice(ModelFiring.Timed once) {
     double[] seconds = once.curve().seconds();
     double[] open = once.curve().open();

@@ -57,6 +57,10 @@ final class PracticeCamera {
   private long releases;
   private double lampShare = 1;
   private double stopShare = 1;
+  private double lampAt = 1;
+  private double room;
+  private double screen;
+  private boolean screenIsWhite;
   private boolean covered;
   private boolean cocked;
   private double uncockedLeak;
@@ -133,6 +137,44 @@ final class PracticeCamera {
     change(before);
   }
 
+  /** How much of the usual full light comes from where the lamp stands. */
+  double lamp() {
+    return lampAt;
+  }
+
+  /** The lamp is moved: from now on another share of the usual full light comes. */
+  void lamp(double share) {
+    double before = atRest();
+    lampAt = share;
+    change(before);
+  }
+
+  /** From now on light of the room comes to the sensors past the camera. */
+  void room(double share) {
+    double before = atRest();
+    room = share;
+    change(before);
+  }
+
+  /** From now on a white screen brings light to the sensors past the camera. */
+  void screenReaches(double share) {
+    double before = atRest();
+    screen = share;
+    change(before);
+  }
+
+  /** The screen is white, or dark. */
+  void screen(boolean isWhite) {
+    double before = atRest();
+    screenIsWhite = isWhite;
+    change(before);
+  }
+
+  /** Light that comes to the sensors past camera and lamp. */
+  private double past() {
+    return room + (screenIsWhite ? screen : 0);
+  }
+
   /** From now on shut blades let a share of full light through. */
   void leak(double uncocked, double whileCocked) {
     double before = atRest();
@@ -143,11 +185,11 @@ final class PracticeCamera {
 
   /** The light while nothing moves. */
   private double atRest() {
-    return covered ? 0 : lightShare() * (open ? 1 : shutLeak());
+    return past() + (covered ? 0 : lightShare() * (open ? 1 : shutLeak()));
   }
 
   private double lightShare() {
-    return lampShare * stopShare;
+    return lampShare * stopShare * lampAt;
   }
 
   private double shutLeak() {
@@ -396,7 +438,10 @@ final class PracticeCamera {
   private void light(long startTicks, LightPath undimmed) {
     cocked = false;
     LightPath path = MishapLight.dimmed(undimmed, covered ? 0 : lightShare());
-    world.shine(startTicks, MishapLight.atLeast(path, covered ? 0 : lightShare() * shutLeak()));
+    world.shine(
+        startTicks,
+        MishapLight.brighter(
+            MishapLight.atLeast(path, covered ? 0 : lightShare() * shutLeak()), past()));
   }
 
   private void press(long ticks) {

@@ -14,6 +14,7 @@ import org.halflight.link.LinkLostException;
 import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.Finger;
 import org.halflight.shuttermodel.InventedFlap;
+import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
@@ -359,6 +360,44 @@ public final class PracticeRig implements Link {
       throw new IllegalArgumentException("a share of the light is above 0 up to 1, not " + share);
     }
     onBench(() -> bench.camera().stop(share));
+  }
+
+  /** How much of the usual full light comes from where the lamp stands. */
+  public double lamp() {
+    return held(() -> bench.camera().lamp());
+  }
+
+  /**
+   * Moves the lamp: from now on another share of the usual full light comes, also while the shutter
+   * is held open.
+   *
+   * @param share above 0; from about 1.25 on the sensors are at the end of their scale
+   */
+  public void lamp(double share) {
+    if (!(share > 0) || !Double.isFinite(share)) {
+      throw new IllegalArgumentException("a share of the light is above 0, not " + share);
+    }
+    onBench(() -> bench.camera().lamp(share));
+  }
+
+  /** Changes the lamp. */
+  public void lamp(Lamp lamp) {
+    onBench(() -> bench.world().lamp(lamp));
+  }
+
+  /** Light of the room comes to the sensors past the camera: a share of full light, 0 or more. */
+  public void room(double share) {
+    onBench(() -> bench.camera().room(share));
+  }
+
+  /** A white screen brings light to the sensors past the camera, likewise. */
+  public void screenReaches(double share) {
+    onBench(() -> bench.camera().screenReaches(share));
+  }
+
+  /** The screen turns white, or dark again. */
+  public void screen(boolean isWhite) {
+    onBench(() -> bench.camera().screen(isWhite));
   }
 
   /** Covers the lamp, or takes the cover off. */

@@ -7,6 +7,7 @@ import java.util.Set;
 import org.halflight.shuttermodel.CurveSampler;
 import org.halflight.shuttermodel.EdgeStamps;
 import org.halflight.shuttermodel.FrontEnd;
+import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LightPath;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
@@ -22,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class PracticeWorld {
   private final Pace pace;
-  private final SensorSet sensors;
+  private SensorSet sensors;
   private final Schedule schedule = new Schedule();
   private final LightTimeline light = new LightTimeline();
   private final Set<Channel> inputs = EnumSet.noneOf(Channel.class);
@@ -76,6 +77,12 @@ final class PracticeWorld {
   /** Whether a time of the world lies before one of the board's counter; so without a board. */
   boolean isSeen(long ticks, long boardTicks) {
     return board == null || boardTicks >= ticks - board.startTicks();
+  }
+
+  /** Another lamp shines from now on. */
+  void lamp(Lamp lamp) {
+    sensors = sensors.under(lamp);
+    meter.lamp(lamp);
   }
 
   LightTimeline light() {

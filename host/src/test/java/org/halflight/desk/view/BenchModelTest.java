@@ -50,7 +50,7 @@ class BenchModelTest {
     assertThat(numerals.large()).matches("1\\d\\.\\d");
     assertThat(numerals.unit()).isEqualTo("ms");
     assertThat(numerals.time()).isEmpty();
-    assertThat(numerals.error()).isEmpty();
+    assertThat(numerals.word()).isEmpty();
     assertThat(NextText.of(view).heading()).isEqualTo(Words.say("desk.next.noRun"));
     assertThat(view.link().isPractice()).isTrue();
     assertThat(LinkText.of(view.link()).text()).contains("practice");
@@ -103,7 +103,7 @@ class BenchModelTest {
     work.fireOnly(Optional.of(SIXTIETH), PracticeMishap.HANG);
     work.until(() -> work.view().openSeconds().isPresent());
     assertThat(MessageText.of(work.view()).kind()).isEqualTo(MessageText.Kind.HINT);
-    assertThat(MessageText.of(work.view()).text()).startsWith("It is open, as asked.");
+    assertThat(AdviceText.of(work.view(), "").next()).isEqualTo("Let go when the time is up");
     work.handle(new SessionInput.ClosedByHand());
   }
 
@@ -111,8 +111,10 @@ class BenchModelTest {
   void whatTheNumeralsSayIsNotSaidOnceMore() {
     work.begin(Phase.AS_LEFT, 2, "1/60");
     BenchView view = work.fire();
-    assertThat(view.said().orElseThrow().text()).contains(NumeralsText.of(view).error());
-    assertThat(MessageText.of(view).kind()).isEqualTo(MessageText.Kind.HINT);
+    NumeralsText numerals = NumeralsText.of(view);
+    assertThat(numerals.large()).matches("[+\u2212]?0\\.\\d\\d");
+    assertThat(view.said().orElseThrow().text()).contains(numerals.large().substring(1) + " stop");
+    assertThat(MessageText.of(view).text()).isEqualTo(Words.say("desk.hint.runNoLight"));
   }
 
   @Test
@@ -123,7 +125,9 @@ class BenchModelTest {
     NumeralsText open = NumeralsText.of(work.view());
     assertThat(open.tone()).isEqualTo(NumeralsText.Tone.OPEN);
     assertThat(Double.parseDouble(open.large())).isBetween(2.5, 3.5);
-    assertThat(MessageText.of(work.view()).text()).contains("press C");
+    assertThat(open.word()).isEqualTo("OPEN");
+    assertThat(AdviceText.of(work.view(), "").next()).isEqualTo("Close it by hand, press C");
+    assertThat(MessageText.of(work.view()).text()).as("not once more").isEmpty();
     assertThat(KeyHints.of(work.view()).get(0).act()).isEqualTo(UserAction.CLOSED_BY_HAND);
 
     work.handle(new SessionInput.ClosedByHand());
@@ -147,7 +151,8 @@ class BenchModelTest {
     assertThat(work.cues).containsExactly(Cue.QUESTION);
     MessageText say = MessageText.of(asked);
     assertThat(say.kind()).isEqualTo(MessageText.Kind.QUESTION);
-    assertThat(say.text()).contains("1/30").contains("M").contains("Space");
+    assertThat(say.text()).contains("1/30");
+    assertThat(AdviceText.of(asked, "").next()).isEqualTo("M: it was at 1/30. Space: at 1/60");
     assertThat(KeyHints.of(asked).subList(0, 2))
         .extracting(KeyHints.Hint::act)
         .containsExactly(UserAction.MOVE, UserAction.ACCEPT);

@@ -59,7 +59,7 @@ class LinkageTextTest {
   }
 
   @Test
-  void atTheEndTheLinkageIsLargeWithWhatToDoUnderIt() {
+  void atTheEndTheLinkageIsLargeAndWhatToDoIsWhatToLookAt() {
     JudgedPress[] right =
         Stream.concat(
                 Stream.of(REST),
@@ -74,7 +74,10 @@ class LinkageTextTest {
     NumeralsText wrong = numerals(false, REST, stop(true, WindState.LOCKED));
     assertThat(wrong.large()).isEqualTo("SHUTTER FIRST");
     assertThat(wrong.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);
-    assertThat(wrong.spoken()).contains("SHUTTER FIRST").contains("trip later");
+    assertThat(wrong.spoken()).contains("SHUTTER FIRST").doesNotContain("trip later");
+    assertThat(LinkageText.lookAt(view(false, REST, stop(true, WindState.LOCKED))).orElseThrow())
+        .contains("trip later");
+    assertThat(LinkageText.lookAt(view(false, right))).isEmpty();
     assertThat(numerals(false, restAndFour()).large()).isEqualTo("ADVANCE FIRST");
   }
 
@@ -93,9 +96,12 @@ class LinkageTextTest {
   }
 
   private static NumeralsText numerals(boolean underWay, JudgedPress... presses) {
-    return LinkageText.numerals(
-        new LinkageView(
-            prompt(underWay), "", Optional.of(LinkageStep.STOP), 0, true, judged(presses)));
+    return LinkageText.numerals(view(underWay, presses));
+  }
+
+  private static LinkageView view(boolean underWay, JudgedPress... presses) {
+    return new LinkageView(
+        prompt(underWay), "", Optional.of(LinkageStep.STOP), 0, true, judged(presses));
   }
 
   private static LinkageJudgement judged(JudgedPress... presses) {

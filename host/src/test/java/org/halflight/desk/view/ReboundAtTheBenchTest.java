@@ -15,12 +15,12 @@ class ReboundAtTheBenchTest {
   @TempDir private Path folder;
 
   @Test
-  void mainOpeningAndReboundStandBesideTheTime() {
+  void mainOpeningAndReboundAreUnderTheTime() {
     try (PracticeWork work =
         new PracticeWork(folder, InventedShutters.bouncing(InventedShutters.dial(), 7))) {
       work.begin(Phase.AS_LEFT, 3, "1/500");
       BenchView view = work.fire();
-      assertThat(NumeralsText.of(view).time()).matches("main [\\d.]+ ms, rebound 0\\.4\\d+ ms");
+      assertThat(NumeralsText.of(view).detail()).matches("main [\\d.]+ ms, rebound 0\\.4\\d+ ms");
       work.fire();
       work.fire();
       assertThat(verdict(work, "1/500")).contains("rebound 0.4").doesNotContain("not checked");

@@ -1,0 +1,69 @@
+package org.halflight.desk.view;
+
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.halflight.link.LinkState;
+import org.halflight.session.DialSetting;
+import org.halflight.session.Question;
+import org.halflight.session.UntimedTest;
+import org.halflight.words.Words;
+
+/**
+ * The foot of the column, each in a few words to be read from two metres.
+ *
+ * @param lookAt what stands out; empty where nothing does
+ * @param next what to do next
+ */
+public record AdviceText(String lookAt, String next) {
+  /** Before the first view. */
+  public static final AdviceText NOTHING = new AdviceText("", "");
+
+  /**
+   * The advice of a view.
+   *
+   * @param standsOut what stands out in the run, see {@link RunHints#inShort}
+   */
+  public static AdviceText of(BenchView view, String standsOut) {
+    return new AdviceText(LinkageText.lookAt(view.linkage()).orElse(standsOut), next(view));
+  }
+
+  /** The whole in one line, as it is read aloud. */
+  public String spoken() {
+    return Stream.of(
+            lookAt.isEmpty() ? "" : Words.say("desk.advice.lookAt.spoken", lookAt),
+            next.isEmpty() ? "" : Words.say("desk.advice.next.spoken", next))
+        .filter(part -> !part.isEmpty())
+        .collect(Collectors.joining(" "));
+  }
+
+  private static String next(BenchView view) {
+    if (view.question().isPresent()) {
+      Question asked = view.question().get();
+      return Words.say("desk.advice.question", asked.other().label(), asked.shown().label());
+    }
+    if (!view.link().isUp()) {
+      return Words.say(
+          view.link().state() == LinkState.SEARCHING ? "desk.advice.plugIn" : "desk.advice.cable");
+    }
+    if (view.lightTest().isUnderWay()) {
+      return NextText.of(view).doing();
+    }
+    if (LightTestText.isAskedByRun(view)) {
+      return Words.say("desk.advice.testWaits");
+    }
+    if (view.linkage().isUnderWay()) {
+      return LinkageText.doing(view.linkage());
+    }
+    if (view.openSeconds().isPresent()) {
+      boolean holds =
+          view.shown().flatMap(DialSetting::untimedTest).filter(UntimedTest::holds).isPresent();
+      return Words.say(holds ? "desk.advice.letGo" : "desk.advice.close");
+    }
+    if (view.cocking() == BenchView.Cocking.LEARNING) {
+      return Words.say("desk.advice.learning");
+    }
+    return KeyHints.waitsForFullLight(view)
+        ? Words.say("desk.advice.fullLight")
+        : NextText.of(view).doing();
+  }
+}

@@ -1,0 +1,31 @@
+package org.halflight.desk.view;
+
+import java.util.Optional;
+import org.halflight.session.DialSetting;
+
+/**
+ * What the firings of a view come to, in words of the bench.
+ *
+ * @param of what was fired last
+ * @param mean verdict on the speed that was fired last; may be empty
+ * @param lookAt what stands out in a run that is done, in a few words; may be empty
+ * @param hints the same in sentences, or what the work has changed; may be empty
+ */
+public record RunWords(Optional<DialSetting> of, String mean, String lookAt, String hints) {
+  /** Before anything was fired. */
+  public static final RunWords NOTHING = new RunWords(Optional.empty(), "", "", "");
+
+  /** The line of the mean, unless another speed was fired since. */
+  public String mean(BenchView view) {
+    return view.last().flatMap(LastFiring::setting).equals(of) ? mean : "";
+  }
+
+  /** The words of a view. Takes a while with many firings. */
+  public static RunWords of(BenchView view) {
+    return new RunWords(
+        view.last().flatMap(LastFiring::setting),
+        MeanText.of(view),
+        RunHints.inShort(view),
+        String.join(" ", RunHints.of(view)));
+  }
+}

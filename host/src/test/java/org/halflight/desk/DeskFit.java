@@ -1,0 +1,261 @@
+package org.halflight.desk;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Dimension;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
+import javax.swing.JTable;
+import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.FitViews;
+import org.halflight.desk.view.UserAction;
+import org.halflight.fixtures.Turns;
+import org.halflight.record.DataFolder;
+import org.halflight.record.WorkshopRecord;
+
+/**
+ * Goes through all places of the window and the states that matter, in several sizes, light and
+ * dark, and prints the faults of each. What is shown comes from the practice rig in virtual time,
+ * so that nothing waits for a clock. A program of its own, because it needs a display and one JVM
+ * for each scale of the screen: {@link DeskFitTest} gives it both.
+ */
+final class DeskFit {
+  private static final Instant NOW = Instant.parse("2026-03-10T09:00:00Z");
+
+  private final Path folder;
+  private final List<Dimension> sizes = new ArrayList<>();
+  private final Map<String, List<String>> faults = new LinkedHashMap<>();
+  private final AtomicLong nanos = new AtomicLong();
+  private Map<String, BenchView> views = Map.of();
+  private DeskWindow window;
+  private boolean shots;
+  private int looked;
+
+  private DeskFit(Path folder) {
+    this.folder = folder;
+  }
+
+  /**
+   * @param args a folder, sizes such as 1366x768, and "shots" for pictures of the first size
+   */
+  public static void main(String[] args) {
+    try {
+      DeskFit fit = new DeskFit(Path.of(args[0]));
+      for (int i = 1; i < args.length; i++) {
+        if (args[i].equals("shots")) {
+          fit.shots = true;
+        } else {
+          String[] size = args[i].split("x", -1);
+          fit.sizes.add(new Dimension(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
+        }
+      }
+      fit.run();
+      fit.faults.forEach((fault, at) -> System.out.println("FAULT " + fault + " " + at));
+      System.out.println("FIT: " + fit.looked + " screens, " + fit.faults.size() + " faults");
+      System.exit(0);
+    } catch (Throwable failed) {
+      failed.printStackTrace();
+      System.exit(1);
+    }
+  }
+
+  private void run() throws IOException {
+    Path data = Files.createDirectories(folder.resolve("data"));
+    views = FitViews.of(Files.createDirectories(folder.resolve("views")));
+    try (WorkshopRecord record =
+        WorkshopRecord.open(
+            data.resolve(DataFolder.RECORD_FILE), Clock.fixed(NOW, ZoneOffset.UTC))) {
+      record.importSession(folder.resolve("views").resolve(FitViews.HISTORY));
+    }
+    open(data);
+    for (boolean dark : new boolean[] {false, true}) {
+      if (dark) {
+        act(UserAction.THEME);
+      }
+      bench(dark);
+      places(dark);
+    }
+    onScreen(window::close);
+  }
+
+  private void open(Path data) {
+    DeskSurroundings surroundings =
+        new DeskSurroundings(
+            data,
+            NoPorts::new,
+            () -> nanos.addAndGet(100_000_000),
+            Clock.fixed(NOW, ZoneOffset.UTC),
+            "test",
+            20);
+    onScreen(
+        () -> {
+          window = new DeskWindow(surroundings, new DeskSettings(data, false, true, 90));
+          window.frame().setSize(sizes.get(0));
+          window.frame().setVisible(true);
+          window.show(views.get("start"));
+        });
+  }
+
+  private void bench(boolean dark) {
+    act(UserAction.TO_BENCH);
+    for (String name :
+        List.of(
+            "start",
+            "fired without a run",
+            "begun",
+            "opened twice",
+            "half way",
+            "question",
+            "hang",
+            "hung",
+            "as found done",
+            "lost",
+            "adjusting",
+            "two",
+            "linkage",
+            "linkage done",
+            "stages",
+            "as left done")) {
+      show(name);
+      look("bench, " + name, dark);
+    }
+    show("half way");
+    act(UserAction.TABLES);
+    look("bench, tables", dark);
+    act(UserAction.TABLES);
+    act(UserAction.MARK);
+    look("bench, mark", dark);
+    act(UserAction.DETAILS);
+    look("details", dark);
+    act(UserAction.DETAILS);
+  }
+
+  private void places(boolean dark) {
+    act(UserAction.TO_LIGHT);
+    for (String name : List.of("start", "light asking", "light set")) {
+      show(name);
+      look("light, " + name, dark);
+    }
+    act(UserAction.TO_CAMERA);
+    look("camera, empty", dark);
+    act(UserAction.TO_RUN);
+    look("run", dark);
+    act(UserAction.TO_TRIED);
+    for (String name : List.of("start", "checks", "checks asking")) {
+      show(name);
+      look("checks, " + name, dark);
+    }
+    act(UserAction.TO_CAMERAS);
+    JTable cameras = (JTable) find("cameras");
+    await("history is read", () -> cameras.getSelectedRow() >= 0);
+    look("history", dark);
+    act(UserAction.TO_RIG);
+    for (String name : List.of("start", "rig checked", "rig calibrating")) {
+      show(name);
+      look("rig, " + name, dark);
+    }
+    act(UserAction.KEYS);
+    look("keys", dark);
+  }
+
+  private void show(String name) {
+    BenchView view = views.get(name);
+    if (view == null) {
+      throw new AssertionError("no view " + name);
+    }
+    onScreen(() -> window.show(view));
+  }
+
+  private void act(UserAction act) {
+    onScreen(() -> window.act(act));
+  }
+
+  /** Looks for faults in every size, in the dark in the first alone: there the colours differ. */
+  private void look(String state, boolean dark) {
+    for (Dimension size : dark ? sizes.subList(0, 1) : sizes) {
+      onScreen(
+          () -> {
+            window.frame().setSize(size);
+            window.frame().validate();
+          });
+      await(state + " is drawn", this::isDrawn);
+      String at = state + " " + size.width + "x" + size.height + (dark ? " dark" : "");
+      onScreen(
+          () -> {
+            for (String fault : LayoutFaults.of(window.frame().getRootPane())) {
+              faults.computeIfAbsent(fault, f -> new ArrayList<>()).add(at);
+            }
+          });
+      looked++;
+      if (shots) {
+        shot(at);
+      }
+    }
+  }
+
+  private void shot(String name) {
+    onScreen(
+        () -> {
+          Component root = window.frame().getRootPane();
+          java.awt.image.BufferedImage image =
+              new java.awt.image.BufferedImage(
+                  root.getWidth(), root.getHeight(), java.awt.image.BufferedImage.TYPE_INT_RGB);
+          root.paint(image.createGraphics());
+          try {
+            Path screens = Files.createDirectories(folder.resolve("screens"));
+            javax.imageio.ImageIO.write(
+                image, "png", screens.resolve(name.replaceAll("[ ,]+", "-") + ".png").toFile());
+          } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+          }
+        });
+  }
+
+  private boolean isDrawn() {
+    return window.bench().isUpToDate()
+        && window.details().isUpToDate()
+        && window.rig().isUpToDate()
+        && window.tried().isUpToDate();
+  }
+
+  private void await(String what, BooleanSupplier holds) {
+    Turns.await(this, () -> DeskHand.onScreen(holds::getAsBoolean), () -> "in vain: " + what);
+  }
+
+  private Component find(String name) {
+    return DeskHand.onScreen(() -> find(window.frame(), name));
+  }
+
+  private static Component find(Container in, String name) {
+    for (Component each : in.getComponents()) {
+      if (name.equals(each.getName())) {
+        return each;
+      }
+      if (each instanceof Container inner) {
+        Component found = find(inner, name);
+        if (found != null) {
+          return found;
+        }
+      }
+    }
+    return null;
+  }
+
+  private static void onScreen(Runnable doing) {
+    DeskHand.onScreen(
+        () -> {
+          doing.run();
+          return null;
+        });
+  }
+}
