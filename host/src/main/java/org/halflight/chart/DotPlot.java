@@ -9,7 +9,6 @@ import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.annotations.XYBoxAnnotation;
 import org.jfree.chart.annotations.XYLineAnnotation;
-import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.IntervalMarker;
@@ -17,25 +16,26 @@ import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
-import org.jfree.chart.ui.RectangleAnchor;
-import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 
 /** Dots and lines over a common axis; what the pictures of a calibration share. */
 final class DotPlot {
   private final Theme theme;
+  private final Labels labels;
   private final XYSeriesCollection data = new XYSeriesCollection();
   private final XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer();
   private final XYPlot plot;
 
   DotPlot(ValueAxis domain, String rangeLabel, Theme theme) {
     this.theme = theme;
+    labels = new Labels(theme);
     NumberAxis range = new NumberAxis(rangeLabel);
     range.setAutoRangeIncludesZero(true);
     plot = Frame.bare(domain, range, theme);
     plot.setDataset(data);
     plot.setRenderer(renderer);
+    plot.addAnnotation(labels.annotation());
   }
 
   /** Plus and minus at the axis upwards. */
@@ -82,24 +82,14 @@ final class DotPlot {
       plot.addAnnotation(
           new XYBoxAnnotation(
               top[0] - reach, 0, top[0] + reach, top[1], new BasicStroke(0), colour, colour));
-      plot.addAnnotation(
-          label(String.format(Locale.ROOT, "%.1f: %s", top[1], name), top[0], top[1]));
+      labels.above(
+          String.format(Locale.ROOT, "%.1f: %s", top[1], name), top[0], top[1], theme.ink());
     }
   }
 
   /** Words above a place, in a colour that means something. */
   void words(String words, double x, double y, Color colour) {
-    XYTextAnnotation said = label(words, x, y);
-    said.setPaint(colour);
-    plot.addAnnotation(said);
-  }
-
-  private XYTextAnnotation label(String words, double x, double y) {
-    XYTextAnnotation label = new XYTextAnnotation(words, x, y);
-    label.setTextAnchor(TextAnchor.BOTTOM_CENTER);
-    label.setFont(theme.letters());
-    label.setPaint(theme.ink());
-    return label;
+    labels.above(words, x, y, colour);
   }
 
   /** Upright whiskers from one value to another; {@code reach} is half the width of their ends. */
@@ -155,11 +145,7 @@ final class DotPlot {
   /** Words beside a level, above its line at the right. */
   void level(double at, Color colour, boolean dashed, String words) {
     level(at, colour, dashed);
-    ValueMarker named = new ValueMarker(at, Theme.NONE, new BasicStroke(0));
-    Frame.label(named, words, colour, theme);
-    named.setLabelAnchor(RectangleAnchor.TOP_RIGHT);
-    named.setLabelTextAnchor(TextAnchor.BOTTOM_RIGHT);
-    plot.addRangeMarker(named, Layer.FOREGROUND);
+    labels.atLevel(words, at, colour, true);
   }
 
   void level(double at, Color colour, boolean dashed) {

@@ -3,7 +3,6 @@ package org.halflight.chart;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
-import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.Shape;
 import java.awt.geom.AffineTransform;
@@ -24,11 +23,16 @@ import org.jspecify.annotations.Nullable;
 /**
  * A strip above the plot for what has no place on the axis of stops: marks and short lines of text
  * over places of the x axis. It is an axis, so that the plot makes room for it and no firing can
- * hide behind it.
+ * hide behind it. A text that is wider than its place is written shorter; where that is too wide,
+ * the mark is there alone, and the key explains it.
  */
 final class EdgeStrip extends NumberAxis {
   private static final double AIR_PIXELS = 6;
-  private static final double GAP_PIXELS = 10;
+  private static final double GAP_PIXELS = 8;
+  private static final double MARK_GAP_PIXELS = 5;
+
+  /** What the axis at the left takes at most, in letters. */
+  private static final double SIDE_LETTERS = 7;
 
   /**
    * A line of the strip: a mark, a text or both.
@@ -37,21 +41,25 @@ final class EdgeStrip extends NumberAxis {
    * @param filled whether the mark is filled
    * @param colour of the mark
    * @param text beside the mark, or empty
-   * @param needed whether the text must be there however little room there is; false where the
-   *     legend explains the mark
+   * @param shorter the same in fewer letters; empty where there is nothing shorter
    */
   record Line(
-      @Nullable Shape mark, boolean filled, @Nullable Color colour, String text, boolean needed) {
-    static Line of(String text) {
-      return new Line(null, false, null, text, true);
+      @Nullable Shape mark, boolean filled, @Nullable Color colour, String text, String shorter) {
+    static Line of(Shape mark, boolean filled, Color colour) {
+      return new Line(mark, filled, colour, "", "");
     }
 
-    static Line ifThereIsRoom(String text) {
-      return new Line(null, false, null, text, false);
+    static Line of(String text) {
+      return new Line(null, false, null, text, "");
+    }
+
+    private Line with(String another) {
+      return new Line(mark, filled, colour, another, "");
     }
   }
 
   private final transient Map<Double, List<Line>> lines = new TreeMap<>();
+  private final transient Map<Double, List<Line>> arranged = new TreeMap<>();
   private final transient Theme theme;
 
   EdgeStrip(Range domain, Theme theme) {
@@ -72,10 +80,45 @@ final class EdgeStrip extends NumberAxis {
     return lines;
   }
 
+  /**
+   * Writes each line as its place has room for it. Where there are too many, words go before marks.
+   *
+   * @param width of the whole picture
+   * @param most how high the strip may be; one line is always there
+   * @return how high it is
+   */
+  double arrange(Graphics2D graphics, double width, double most) {
+    int mostLines = Math.max(1, (int) ((most - AIR_PIXELS) / lineHeight()));
+    double room = (width - SIDE_LETTERS * theme.letterSize()) / getRange().getLength() - GAP_PIXELS;
+    arranged.clear();
+    lines.forEach(
+        (place, its) -> {
+          List<Line> fitted = new ArrayList<>();
+          its.forEach(line -> fitted.addAll(fitted(graphics, line, room)));
+          if (fitted.size() > mostLines) {
+            fitted.removeIf(line -> line.mark() == null);
+          }
+          arranged.put(place, fitted.subList(0, Math.min(mostLines, fitted.size())));
+        });
+    return height();
+  }
+
+  private List<Line> fitted(Graphics2D graphics, Line line, double room) {
+    for (String text : List.of(line.text(), line.shorter())) {
+      if (!text.isEmpty() && width(graphics, line.with(text)) <= room) {
+        return List.of(line.with(text));
+      }
+    }
+    return line.mark() == null ? List.of() : List.of(line.with(""));
+  }
+
   @Override
   public AxisSpace reserveSpace(
       Graphics2D graphics, Plot plot, Rectangle2D area, RectangleEdge edge, AxisSpace space) {
     AxisSpace all = space == null ? new AxisSpace() : space;
+    if (arranged.isEmpty()) {
+      arrange(graphics, area.getWidth(), area.getHeight());
+    }
     all.add(height(), edge);
     return all;
   }
@@ -88,38 +131,24 @@ final class EdgeStrip extends NumberAxis {
       Rectangle2D dataArea,
       RectangleEdge edge,
       PlotRenderingInfo info) {
-    double places = getRange().getLength();
-    double room = dataArea.getWidth() / places - GAP_PIXELS;
-    for (Map.Entry<Double, List<Line>> entry : lines.entrySet()) {
-      double x = valueToJava2D(entry.getKey(), dataArea, edge);
-      double y = cursor - AIR_PIXELS - (entry.getValue().size() - 1) * lineHeight();
-      for (Line line : entry.getValue()) {
-        drawLine(graphics, line, x, y, room);
-        y += lineHeight();
-      }
-    }
+    arranged.forEach(
+        (place, its) -> {
+          double x = valueToJava2D(place, dataArea, edge);
+          double y = cursor - AIR_PIXELS - (its.size() - 1) * lineHeight();
+          for (Line line : its) {
+            drawLine(graphics, line, x, y);
+            y += lineHeight();
+          }
+        });
     AxisState state = new AxisState(cursor);
     state.cursorUp(height());
     return state;
   }
 
-  private void drawLine(Graphics2D graphics, Line line, double x, double baseline, double room) {
-    Font font = theme.smallLetters();
-    double markSize = line.mark() == null ? 0 : Keys.markSize(theme);
-    double gap = line.mark() == null || line.text().isEmpty() ? 0 : 5;
-    double textWidth = width(graphics, font, line.text());
-    double width = markSize + gap + textWidth;
-    if (width > room && textWidth > 0) {
-      // Narrow columns get narrower letters rather than text that runs into the neighbour's.
-      if (!line.needed()) {
-        return;
-      }
-      double squeeze = Math.max(0.6, (room - markSize - gap) / textWidth);
-      font = font.deriveFont(AffineTransform.getScaleInstance(squeeze, 0.5 + squeeze / 2));
-      width = markSize + gap + width(graphics, font, line.text());
-    }
-    double left = x - width / 2;
+  private void drawLine(Graphics2D graphics, Line line, double x, double baseline) {
+    double left = x - width(graphics, line) / 2;
     if (line.mark() != null) {
+      double markSize = Keys.markSize(theme);
       Shape mark =
           AffineTransform.getTranslateInstance(
                   left + markSize / 2, baseline - 0.36 * theme.letterSize())
@@ -129,15 +158,20 @@ final class EdgeStrip extends NumberAxis {
       graphics.fill(mark);
       graphics.setPaint(line.colour());
       graphics.draw(mark);
+      left += markSize + MARK_GAP_PIXELS;
     }
-    graphics.setFont(font);
+    graphics.setFont(theme.smallLetters());
     graphics.setPaint(theme.ink());
-    graphics.drawString(line.text(), (float) (left + markSize + gap), (float) baseline);
+    graphics.drawString(line.text(), (float) left, (float) baseline);
   }
 
-  private static double width(Graphics2D graphics, Font font, String text) {
-    FontMetrics metrics = graphics.getFontMetrics(font);
-    return metrics.getStringBounds(text, graphics).getWidth();
+  private double width(Graphics2D graphics, Line line) {
+    Font font = theme.smallLetters();
+    double mark = line.mark() == null ? 0 : Keys.markSize(theme);
+    double gap = line.mark() == null || line.text().isEmpty() ? 0 : MARK_GAP_PIXELS;
+    return mark
+        + gap
+        + graphics.getFontMetrics(font).getStringBounds(line.text(), graphics).getWidth();
   }
 
   private double lineHeight() {
@@ -145,7 +179,7 @@ final class EdgeStrip extends NumberAxis {
   }
 
   private double height() {
-    int most = lines.values().stream().mapToInt(List::size).max().orElse(0);
+    int most = arranged.values().stream().mapToInt(List::size).max().orElse(0);
     return most == 0 ? 0 : most * lineHeight() + AIR_PIXELS;
   }
 }

@@ -14,23 +14,18 @@ import java.util.Set;
 import org.halflight.session.FiringCondition;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.Outcome;
-import org.halflight.session.Phase;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.ConditionWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
-import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
-import org.jfree.chart.ui.RectangleAnchor;
-import org.jfree.chart.ui.RectangleInsets;
-import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.Range;
 import org.jfree.data.xy.DefaultXYDataset;
 
@@ -173,12 +168,13 @@ public record FiringRow(
                     new PlotAnnotation(
                         new MeanLine(mean, speed.expandedIntervalStops(), colour(theme))),
                     Layer.BACKGROUND));
-    for (int i = 0; i < releases.size(); i++) {
-      letters(i, theme).ifPresent(plot::addAnnotation);
+    for (Adjustment adjustment : adjustments) {
+      plot.addDomainMarker(
+          new ValueMarker(
+              adjustment.beforeRelease() - 0.5, theme.quietInk(), Frame.dashed(1.2f, 2, 3)),
+          Layer.BACKGROUND);
     }
-    for (int i = 0; i < adjustments.size(); i++) {
-      plot.addDomainMarker(marker(i, theme), Layer.BACKGROUND);
-    }
+    plot.addAnnotation(labels(theme).annotation());
     return Frame.chart(title(), plot, legend(theme), note, theme);
   }
 
@@ -260,12 +256,7 @@ public record FiringRow(
           points.add(new double[] {i + 1, release.stops().getAsDouble()});
         }
       }
-      firings.addSeries(
-          series,
-          new double[][] {
-            points.stream().mapToDouble(point -> point[0]).toArray(),
-            points.stream().mapToDouble(point -> point[1]).toArray()
-          });
+      firings.addSeries(series, Frame.columns(points));
     }
     return firings;
   }
@@ -281,33 +272,35 @@ public record FiringRow(
     for (int i = 0; i < releases.size(); i++) {
       Release release = releases.get(i);
       if (release.stops().isEmpty()) {
-        strip.add(i + 1, EdgeStrip.Line.ifThereIsRoom(release.words()));
+        strip.add(i + 1, EdgeStrip.Line.of(release.rejection().orElseGet(() -> release.words())));
         strip.add(
             i + 1,
             release.rejection().isPresent()
-                ? new EdgeStrip.Line(Marks.CROSSED_OUT, false, theme.quietInk(), "", true)
-                : new EdgeStrip.Line(Marks.of(release.outcome()), false, colour(theme), "", true));
+                ? EdgeStrip.Line.of(Marks.CROSSED_OUT, false, theme.quietInk())
+                : EdgeStrip.Line.of(Marks.of(release.outcome()), false, colour(theme)));
       }
     }
     return strip;
   }
 
-  /** What it was made under, as letters right of its mark. */
-  private Optional<XYTextAnnotation> letters(int index, Theme theme) {
-    Release release = releases.get(index);
+  /** Letters for what a firing was made under, reasons for not counting it, and adjustments. */
+  private Labels labels(Theme theme) {
+    Labels labels = new Labels(theme);
     boolean special = releases.stream().anyMatch(other -> !other.conditions().isEmpty());
-    if (release.stops().isEmpty() || !special || release.letters().isEmpty()) {
-      return Optional.empty();
+    for (int i = 0; i < releases.size(); i++) {
+      Release release = releases.get(i);
+      if (release.stops().isPresent()) {
+        double x = i + 1.0;
+        double y = release.stops().getAsDouble();
+        labels.keepOff(x, y);
+        if (special && !release.letters().isEmpty()) {
+          labels.right(ConditionWords.letters(release.letters()), x, y);
+        }
+        release.rejection().ifPresent(reason -> labels.beside(reason, x, y));
+      }
     }
-    XYTextAnnotation letters =
-        new XYTextAnnotation(
-            "  " + ConditionWords.letters(release.letters()),
-            index + 1.0,
-            release.stops().getAsDouble());
-    letters.setTextAnchor(TextAnchor.CENTER_LEFT);
-    letters.setFont(theme.letters());
-    letters.setPaint(theme.ink());
-    return Optional.of(letters);
+    adjustments.forEach(each -> labels.atLine(each.words(), each.beforeRelease() - 0.5));
+    return labels;
   }
 
   /** What the letters in the picture mean, each once; apart, so that they wrap. */
@@ -327,21 +320,6 @@ public record FiringRow(
         .toList();
   }
 
-  private ValueMarker marker(int index, Theme theme) {
-    Adjustment adjustment = adjustments.get(index);
-    ValueMarker marker =
-        new ValueMarker(
-            adjustment.beforeRelease() - 0.5, theme.quietInk(), Frame.dashed(1.2f, 2, 3));
-    Frame.label(marker, adjustment.words(), theme.ink(), theme);
-    // Towards the right end the words stand left of their line, so that they are not cut off.
-    boolean late = adjustment.beforeRelease() > 0.7 * releases.size();
-    marker.setLabelAnchor(late ? RectangleAnchor.BOTTOM_LEFT : RectangleAnchor.BOTTOM_RIGHT);
-    marker.setLabelTextAnchor(late ? TextAnchor.BOTTOM_RIGHT : TextAnchor.BOTTOM_LEFT);
-    double up = 4 + index % 3 * 1.3 * theme.letterSize();
-    marker.setLabelOffset(new RectangleInsets(up, 5, up, 5));
-    return marker;
-  }
-
   private LegendItemCollection legend(Theme theme) {
     LegendItemCollection legend = new LegendItemCollection();
     legend.add(Keys.mark(Words.say("chart.firing"), mark(), filling(theme), colour(theme), theme));
@@ -357,12 +335,9 @@ public record FiringRow(
       legend.add(Keys.mark(which, Marks.SQUARE, theme.background(), theme.rest(), theme));
     }
     letterKeys().forEach(words -> legend.add(Keys.words(words, theme)));
-    rejected()
-        .ifPresent(
-            words ->
-                legend.add(
-                    Keys.mark(
-                        words, Marks.CROSSED_OUT, theme.background(), theme.quietInk(), theme)));
+    if (releases.stream().anyMatch(release -> release.rejection().isPresent())) {
+      legend.add(Keys.rejected(theme));
+    }
     Map<Outcome, String> untimed = new EnumMap<>(Outcome.class);
     releases.stream()
         .filter(release -> release.stops().isEmpty() && release.rejection().isEmpty())
@@ -387,28 +362,15 @@ public record FiringRow(
     return legend;
   }
 
-  /** Each reason once; empty where all releases count. */
-  private Optional<String> rejected() {
-    List<String> reasons =
-        releases.stream().flatMap(release -> release.rejection().stream()).distinct().toList();
-    return reasons.isEmpty()
-        ? Optional.empty()
-        : Optional.of(Words.say("chart.rejected", String.join(", ", reasons)));
-  }
-
-  private boolean isAsLeft() {
-    return speed.phase() == Phase.AS_LEFT;
-  }
-
   private Shape mark() {
-    return isAsLeft() ? Marks.DIAMOND : Marks.CIRCLE;
+    return Marks.of(speed.phase());
   }
 
   private Color colour(Theme theme) {
-    return isAsLeft() ? theme.asLeft() : theme.asFound();
+    return theme.of(speed.phase());
   }
 
   private Color filling(Theme theme) {
-    return isAsLeft() ? colour(theme) : theme.background();
+    return theme.filling(speed.phase());
   }
 }

@@ -9,6 +9,7 @@ import java.text.NumberFormat;
 import java.text.ParsePosition;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.DoubleFunction;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
@@ -40,15 +41,28 @@ final class Frame {
     stops.setRange(range.range());
     double step = step(range.range().getLength());
     stops.setTickUnit(new NumberTickUnit(step, signed(step == 0.25 ? "0.00" : "0.0")));
-    XYPlot plot = bare(domain, stops, theme);
-    plot.setDomainAxis(1, strip);
-    plot.setDomainAxisLocation(1, AxisLocation.TOP_OR_LEFT);
-    plot.setAxisOffset(new RectangleInsets(0, 2, 4, 2));
+    XYPlot plot = withStrip(bare(domain, stops, theme), strip);
     // The first data set is drawn last, so that firings lie on top of means.
     plot.setDatasetRenderingOrder(DatasetRenderingOrder.REVERSE);
     plot.addRangeMarker(
         new ValueMarker(0, theme.quietInk(), new BasicStroke(1.3f)), Layer.BACKGROUND);
     return plot;
+  }
+
+  /** The same plot with a strip above it. */
+  static XYPlot withStrip(XYPlot plot, EdgeStrip strip) {
+    plot.setDomainAxis(1, strip);
+    plot.setDomainAxisLocation(1, AxisLocation.TOP_OR_LEFT);
+    plot.setAxisOffset(new RectangleInsets(0, 2, 4, 2));
+    return plot;
+  }
+
+  /** Points, each with its x and y, as a data set wants them. */
+  static double[][] columns(List<double[]> points) {
+    return new double[][] {
+      points.stream().mapToDouble(point -> point[0]).toArray(),
+      points.stream().mapToDouble(point -> point[1]).toArray()
+    };
   }
 
   /** An empty plot with lines across at the ticks of its values. */
@@ -163,12 +177,20 @@ final class Frame {
   static NumberFormat signed(String pattern) {
     DecimalFormatSymbols symbols = DecimalFormatSymbols.getInstance(Locale.ROOT);
     DecimalFormat plain = new DecimalFormat(pattern, symbols);
+    return format(
+        number -> {
+          String digits = plain.format(Math.abs(number));
+          String sign = digits.equals(plain.format(0)) ? "" : number > 0 ? "+" : "\u2212";
+          return sign + digits;
+        });
+  }
+
+  /** Ticks that are written in a way of their own. */
+  static NumberFormat format(DoubleFunction<String> words) {
     return new NumberFormat() {
       @Override
       public StringBuffer format(double number, StringBuffer text, FieldPosition position) {
-        String digits = plain.format(Math.abs(number));
-        String sign = digits.equals(plain.format(0)) ? "" : number > 0 ? "+" : "\u2212";
-        return text.append(sign).append(digits);
+        return text.append(words.apply(number));
       }
 
       @Override
@@ -178,7 +200,7 @@ final class Frame {
 
       @Override
       public Number parse(String text, ParsePosition position) {
-        return plain.parse(text.replace('\u2212', '-').replace("+", ""), position);
+        throw new UnsupportedOperationException("ticks are only written");
       }
     };
   }

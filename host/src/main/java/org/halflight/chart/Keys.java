@@ -10,6 +10,7 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
+import org.halflight.words.Words;
 import org.jfree.chart.LegendItem;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 
@@ -31,10 +32,21 @@ final class Keys {
       Color filling,
       Color outline,
       Theme theme) {
+    dress(renderer, row, mark, filling, outline, markSize(theme));
+  }
+
+  /** The same in another size, in pixels. */
+  static void dress(
+      XYLineAndShapeRenderer renderer,
+      int row,
+      Shape mark,
+      Color filling,
+      Color outline,
+      double size) {
     renderer.setUseFillPaint(true);
     renderer.setUseOutlinePaint(true);
     renderer.setDrawOutlines(true);
-    renderer.setSeriesShape(row, Marks.sized(mark, markSize(theme)));
+    renderer.setSeriesShape(row, Marks.sized(mark, size));
     renderer.setSeriesFillPaint(row, filling);
     renderer.setSeriesPaint(row, outline);
     renderer.setSeriesOutlinePaint(row, outline);
@@ -43,6 +55,16 @@ final class Keys {
 
   static LegendItem mark(String words, Shape mark, Color filling, Color outline, Theme theme) {
     return item(words, Marks.sized(mark, markSize(theme)), filling, outline);
+  }
+
+  /** A firing that does not count. */
+  static LegendItem rejected(Theme theme) {
+    return mark(
+        Words.say("chart.rejected"),
+        Marks.CROSSED_OUT,
+        theme.background(),
+        theme.quietInk(),
+        theme);
   }
 
   /** A mean: a lying bar on a standing line. */

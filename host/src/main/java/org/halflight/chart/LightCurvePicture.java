@@ -23,8 +23,6 @@ import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
-import org.jfree.chart.ui.RectangleAnchor;
-import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.Range;
 import org.jfree.data.xy.DefaultXYDataset;
 
@@ -83,8 +81,10 @@ public final class LightCurvePicture implements Picture {
     XYPlot plot = Frame.bare(time, light, theme);
     plot.setDataset(data(millis));
     plot.setRenderer(renderer(theme));
-    level(plot, levels.low(), Words.say("chart.low"), theme);
-    level(plot, levels.high(), Words.say("chart.high"), theme);
+    Labels labels = new Labels(theme);
+    level(plot, labels, levels.low(), Words.say("chart.low"), theme);
+    level(plot, labels, levels.high(), Words.say("chart.high"), theme);
+    plot.addAnnotation(labels.annotation());
     rectangle()
         .ifPresent(
             box ->
@@ -148,7 +148,8 @@ public final class LightCurvePicture implements Picture {
   }
 
   private static String words(Ramp ramp) {
-    return millis(ramp.seconds()) + String.format(Locale.ROOT, ", p = %.2f", ramp.power());
+    return Words.say(
+        "chart.ramp", millis(ramp.seconds()), String.format(Locale.ROOT, "%.2f", ramp.power()));
   }
 
   private static String millis(double seconds) {
@@ -218,13 +219,10 @@ public final class LightCurvePicture implements Picture {
             });
   }
 
-  private static void level(XYPlot plot, double level, String words, Theme theme) {
+  private static void level(XYPlot plot, Labels labels, double level, String words, Theme theme) {
     Color quiet = theme.quietInk();
-    ValueMarker marker = new ValueMarker(level, quiet, Frame.dashed(1.2f, 6, 5));
-    Frame.label(marker, words, quiet, theme);
-    marker.setLabelAnchor(RectangleAnchor.TOP_LEFT);
-    marker.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);
-    plot.addRangeMarker(marker, Layer.BACKGROUND);
+    plot.addRangeMarker(new ValueMarker(level, quiet, Frame.dashed(1.2f, 6, 5)), Layer.BACKGROUND);
+    labels.atLevel(words, level, quiet, false);
   }
 
   private LegendItemCollection legend(Theme theme) {

@@ -15,20 +15,15 @@ import org.halflight.words.LinkageWords;
 import org.halflight.words.PressWords;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
-import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 
 /** The linkage test: a row for each step, a mark for each press with the state that it left. */
 public final class LinkagePicture implements Picture {
-  /** Words stand this far below a mark, in rows. */
-  private static final double BELOW = 0.2;
-
   private static final double SIZE = 16;
 
   /** The first step on top. */
@@ -74,15 +69,18 @@ public final class LinkagePicture implements Picture {
     XYPlot plot = Frame.bare(axis(), steps(), theme);
     plot.setDataset(marks);
     plot.setRenderer(renderer);
+    Labels labels = new Labels(theme, SIZE);
     for (LinkageStep step : LinkageStep.values()) {
       List<JudgedPress> presses = judged.of(step);
       for (int i = 0; i < presses.size(); i++) {
         JudgedPress press = presses.get(i);
         int row = ROWS.indexOf(step);
         marks.getSeries(PressWords.outcome(press.outcome())).add(i + 1, row);
-        plot.addAnnotation(words(below(press), i + 1, row - BELOW, theme));
+        labels.keepOff(i + 1, row);
+        labels.below(below(press), i + 1, row);
       }
     }
+    plot.addAnnotation(labels.annotation());
     return Frame.chart(title(), plot, plot.getLegendItems(), note, theme);
   }
 
@@ -106,14 +104,6 @@ public final class LinkagePicture implements Picture {
     return press.aheadSeconds().isPresent()
         ? LinkageWords.apart(press)
         : PressWords.outcome(press.outcome());
-  }
-
-  private static XYTextAnnotation words(String words, double x, double y, Theme theme) {
-    XYTextAnnotation label = new XYTextAnnotation(words, x, y);
-    label.setTextAnchor(TextAnchor.TOP_CENTER);
-    label.setFont(theme.smallLetters());
-    label.setPaint(theme.ink());
-    return label;
   }
 
   private static Shape shape(PressOutcome outcome) {

@@ -6,12 +6,14 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
 
 /** The shapes that tell marks apart without colour, around the origin, about one unit wide. */
 final class Marks {
   static final Shape CIRCLE = new Ellipse2D.Double(-0.5, -0.5, 1, 1);
   static final Shape DIAMOND = closed(0, -0.62, 0.62, 0, 0, 0.62, -0.62, 0);
   static final Shape SQUARE = new Rectangle2D.Double(-0.46, -0.46, 0.92, 0.92);
+  static final Shape ONWARD = closed(-0.5, -0.58, 0.6, 0, -0.5, 0.58);
   static final Shape UP = closed(0, -0.58, 0.6, 0.46, -0.6, 0.46);
   static final Shape DOWN = closed(0, 0.58, 0.6, -0.46, -0.6, -0.46);
   static final Shape CROSS = strokes(-0.42, -0.42, 0.42, 0.42, -0.42, 0.42, 0.42, -0.42);
@@ -31,6 +33,15 @@ final class Marks {
       case DOUBLE -> TWO_BARS;
       case NEVER_FULLY_OPEN -> DOWN;
       case OPENS_HOLDS_CLOSES, DID_NOT_HOLD, HELD_FOR_LIGHT, NOT_A_SHUTTER_EVENT, UNUSABLE -> PLUS;
+    };
+  }
+
+  /** The mark of a timed firing. */
+  static Shape of(Phase phase) {
+    return switch (phase) {
+      case AS_FOUND -> CIRCLE;
+      case ADJUSTING -> ONWARD;
+      case AS_LEFT -> DIAMOND;
     };
   }
 

@@ -5,6 +5,7 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import org.halflight.session.Phase;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.CrosshairState;
 import org.jfree.chart.plot.PlotRenderingInfo;
@@ -15,8 +16,8 @@ import org.jfree.data.xy.IntervalXYDataset;
 import org.jfree.data.xy.XYDataset;
 
 /**
- * A mean as a bar lying across its firings, and its interval as a line with feet. The bar of the
- * first row of data is hollow, that of the second filled.
+ * A mean as a bar lying across its firings, and its interval as a line with feet. There is a row of
+ * data for each phase; the bar is filled as its firings are.
  */
 final class MeanBarRenderer extends AbstractXYItemRenderer {
   private static final double BAR_PIXELS = 5;
@@ -65,7 +66,7 @@ final class MeanBarRenderer extends AbstractXYItemRenderer {
       }
     }
     Rectangle2D bar = new Rectangle2D.Double(left, y - BAR_PIXELS / 2, right - left, BAR_PIXELS);
-    graphics.setPaint(row == 0 ? theme.background() : colour);
+    graphics.setPaint(theme.filling(Phase.values()[row]));
     graphics.fill(bar);
     graphics.setPaint(colour);
     graphics.draw(bar);

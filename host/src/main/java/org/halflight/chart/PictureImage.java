@@ -9,6 +9,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import javax.imageio.ImageIO;
 import org.jfree.chart.ChartRenderingInfo;
+import org.jfree.chart.JFreeChart;
+import org.jspecify.annotations.Nullable;
 
 /** Pictures as pixels. */
 public final class PictureImage {
@@ -51,11 +53,23 @@ public final class PictureImage {
       graphics.setRenderingHint(
           RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
       ChartRenderingInfo info = new ChartRenderingInfo(null);
-      picture.chart(theme).draw(graphics, new Rectangle2D.Double(0, 0, width, height), info);
+      draw(picture, theme, graphics, new Rectangle2D.Double(0, 0, width, height), info);
       return new Drawn(image, (Rectangle2D) info.getPlotInfo().getDataArea().clone());
     } finally {
       graphics.dispose();
     }
+  }
+
+  /** Draws a picture on whatever there is to draw on, as its size wants it. */
+  public static void draw(
+      Picture picture,
+      Theme theme,
+      Graphics2D graphics,
+      Rectangle2D area,
+      @Nullable ChartRenderingInfo info) {
+    JFreeChart chart = picture.chart(theme);
+    FittedChart.fit(chart, graphics, area, theme);
+    chart.draw(graphics, area, info);
   }
 
   /** A picture as the bytes of a PNG file, always in the light theme, whatever the screen shows. */

@@ -4,6 +4,7 @@ import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import org.jfree.chart.annotations.AbstractXYAnnotation;
 import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.PlotOrientation;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 
@@ -22,6 +23,13 @@ final class PlotAnnotation extends AbstractXYAnnotation {
 
     double y(double value) {
       return range.valueToJava2D(value, area, plot.getRangeAxisEdge());
+    }
+
+    /** How far down a value of the axis at the side is, whichever axis that is. */
+    double side(double value) {
+      return plot.getOrientation() == PlotOrientation.HORIZONTAL
+          ? domain.valueToJava2D(value, area, plot.getDomainAxisEdge())
+          : y(value);
     }
 
     /** What of a box lies within the plot. */

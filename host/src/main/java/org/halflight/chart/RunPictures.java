@@ -1,14 +1,14 @@
 package org.halflight.chart;
 
-import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.halflight.exposure.CurvePoints;
 import org.halflight.exposure.LevelPair;
-import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
@@ -30,15 +30,25 @@ public final class RunPictures {
    * @param note where the figures come from
    */
   public static SpeedMap speedMap(String title, List<RunSummary> runs, String note) {
-    List<SpeedSummary> shown = new ArrayList<>(beforeWork(runs));
-    shown.addAll(speeds(runs, Phase.AS_LEFT));
+    List<RunSummary> shown = compared(runs);
     List<MarkedSpeed> fired =
         shown.stream()
+            .flatMap(run -> run.speeds().stream())
             .map(SpeedSummary::speed)
             .distinct()
             .sorted(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed())
             .toList();
-    return speedMap(title, fired, speed -> of(shown, speed).orElseThrow().tolerance(), runs, note);
+    return speedMap(
+        title,
+        fired,
+        speed ->
+            shown.stream()
+                .flatMap(run -> of(run, speed).stream())
+                .findFirst()
+                .orElseThrow()
+                .tolerance(),
+        shown,
+        note);
   }
 
   /**
@@ -56,25 +66,26 @@ public final class RunPictures {
       Function<MarkedSpeed, Tolerance> tolerances,
       List<RunSummary> runs,
       String note) {
-    List<SpeedSummary> first = beforeWork(runs);
-    List<SpeedSummary> left = speeds(runs, Phase.AS_LEFT);
     return new SpeedMap(
         title,
         dial.stream()
             .map(
-                speed ->
-                    new SpeedColumn(
-                        speed, tolerances.apply(speed), of(first, speed), of(left, speed)))
+                speed -> {
+                  Map<Phase, SpeedSummary> its = new EnumMap<>(Phase.class);
+                  runs.forEach(
+                      run ->
+                          of(run, speed)
+                              .ifPresent(summary -> its.putIfAbsent(run.phase(), summary)));
+                  return new SpeedColumn(speed, tolerances.apply(speed), its);
+                })
             .toList(),
         note);
   }
 
-  /** The speeds as found; those of adjusting where there is nothing else. */
-  private static List<SpeedSummary> beforeWork(List<RunSummary> runs) {
-    List<SpeedSummary> found = speeds(runs, Phase.AS_FOUND);
-    return found.isEmpty() && speeds(runs, Phase.AS_LEFT).isEmpty()
-        ? speeds(runs, Phase.ADJUSTING)
-        : found;
+  /** The runs as found and as left; those of adjusting where there is nothing else. */
+  public static List<RunSummary> compared(List<RunSummary> runs) {
+    List<RunSummary> both = runs.stream().filter(run -> run.phase() != Phase.ADJUSTING).toList();
+    return both.stream().allMatch(run -> run.speeds().isEmpty()) ? runs : both;
   }
 
   /**
@@ -132,33 +143,59 @@ public final class RunPictures {
     return firings.stream()
         .filter(f -> f.curveExposure().isPresent() && f.rejection().isEmpty())
         .reduce((first, second) -> second)
-        .map(f -> lightCurve(f, note));
+        .flatMap(f -> curveOf(f, note));
   }
 
-  private static LightCurvePicture lightCurve(FiringResult firing, String note) {
-    FiringCurve curve = firing.curve().orElseThrow();
-    String speed =
-        firing
-            .shown()
-            .map(shown -> Words.say("chart.seconds", shown.label()))
-            .orElseGet(() -> Words.say("chart.noSpeed"));
-    return new LightCurvePicture(
-        Words.say("chart.curveTitle", speed, firing.number()),
-        CurvePoints.of(curve.sampled(), curve.light().orElseThrow(), firing.rate()),
-        curve.exposure().orElseThrow(),
-        firing.levels().orElse(LevelPair.GAUSS),
+  /** The light curve of one firing, whether it counts or not; empty where it has none to scale. */
+  public static Optional<LightCurvePicture> curveOf(FiringResult firing, String note) {
+    return firing
+        .curve()
+        .filter(curve -> curve.exposure().isPresent())
+        .map(
+            curve ->
+                new LightCurvePicture(
+                    Words.say("chart.curveTitle", settingOf(firing), firing.number()),
+                    CurvePoints.of(curve.sampled(), curve.light().orElseThrow(), firing.rate()),
+                    curve.exposure().orElseThrow(),
+                    firing.levels().orElse(LevelPair.GAUSS),
+                    note));
+  }
+
+  /**
+   * The edges of one firing.
+   *
+   * @param why it is drawn in place of its light curve; empty where it is drawn for itself
+   */
+  public static EdgesPicture edges(FiringResult firing, String why, String note) {
+    return new EdgesPicture(
+        Words.say(
+            why.isEmpty() ? "chart.edges.title" : "chart.edges.instead",
+            settingOf(firing),
+            firing.number()),
+        why,
+        firing.firing().edges(),
+        firing.rate(),
         note);
   }
 
-  private static List<SpeedSummary> speeds(List<RunSummary> runs, Phase phase) {
-    return runs.stream()
-        .filter(run -> run.phase() == phase)
-        .flatMap(run -> run.speeds().stream())
-        .toList();
+  private static String settingOf(FiringResult firing) {
+    return firing.setting().map(Sentences::dial).orElseGet(() -> Words.say("chart.noSpeed"));
   }
 
-  private static Optional<SpeedSummary> of(List<SpeedSummary> speeds, MarkedSpeed speed) {
-    return speeds.stream().filter(s -> s.speed().equals(speed)).findFirst();
+  /** Firings that were made before a run was begun, so that they belong to no speed. */
+  public static List<FiringResult> withoutRun(List<FiringResult> firings) {
+    return firings.stream().filter(firing -> firing.phase().isEmpty()).toList();
+  }
+
+  /** Their times; empty where there are none. */
+  public static Optional<FiringTimes> times(List<FiringResult> firings, String note) {
+    List<FiringTimes.Firing> each =
+        withoutRun(firings).stream().map(FiringTimes.Firing::of).toList();
+    return each.isEmpty() ? Optional.empty() : Optional.of(new FiringTimes(each, note));
+  }
+
+  private static Optional<SpeedSummary> of(RunSummary run, MarkedSpeed speed) {
+    return run.speeds().stream().filter(its -> its.speed().equals(speed)).findFirst();
   }
 
   private static FiringRow.Release release(FiringResult firing, SpeedSummary speed) {

@@ -2,6 +2,7 @@ package org.halflight.chart;
 
 import java.awt.Color;
 import java.awt.Font;
+import org.halflight.session.Phase;
 
 /**
  * Colours and size of letters of a picture. All colours of all pictures stand here.
@@ -29,6 +30,9 @@ public record Theme(
   private static final float USUAL_LETTERS = 14;
   private static final int PALE_ALPHA = 0x38;
   private static final int HATCH_ALPHA = 0x90;
+
+  /** Small letters, as a part of the usual ones. No picture has smaller ones. */
+  static final double SMALL = 0.93;
 
   /** No colour at all. */
   static final Color NONE = new Color(0, 0, 0, 0);
@@ -73,6 +77,20 @@ public record Theme(
     return new Theme(background, ink, quietInk, grid, tolerance, asFound, asLeft, rest, pixels);
   }
 
+  /** The colour of the marks of a run. */
+  Color of(Phase phase) {
+    return switch (phase) {
+      case AS_FOUND -> asFound;
+      case ADJUSTING -> ink;
+      case AS_LEFT -> asLeft;
+    };
+  }
+
+  /** What its marks are filled with: only those of a run as left are. */
+  Color filling(Phase phase) {
+    return phase == Phase.AS_LEFT ? asLeft : background;
+  }
+
   /** Words and lines over it show through. */
   static Color pale(Color colour) {
     return translucent(colour, PALE_ALPHA);
@@ -92,7 +110,7 @@ public record Theme(
   }
 
   Font smallLetters() {
-    return letters().deriveFont(letterSize * 0.93f);
+    return letters().deriveFont((float) (letterSize * SMALL));
   }
 
   Font headline() {

@@ -21,6 +21,7 @@ import org.halflight.desk.view.MessageText;
 import org.halflight.desk.view.NextText;
 import org.halflight.desk.view.NumeralsText;
 import org.halflight.desk.view.RunWords;
+import org.halflight.desk.view.ShownPicture;
 import org.halflight.desk.view.TwoText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.session.DialSetting;
@@ -62,6 +63,7 @@ final class BenchPlace extends Place {
   private final transient BiConsumer<Integer, String> reasons;
   private final transient BooleanSupplier hasPedal;
   private boolean looksElsewhere;
+  private boolean curveLarge;
 
   /** What is made of a view on the drawing thread. */
   private record Made(BenchPictures.All pictures, RunWords words) {}
@@ -87,7 +89,10 @@ final class BenchPlace extends Place {
     pictures =
         new LatestWork<>(
             drawing,
-            at -> new Made(BenchPictures.all(at.view(), at.speed()), RunWords.of(at.view())),
+            at ->
+                new Made(
+                    BenchPictures.all(at.view(), at.speed(), at.curveLarge()),
+                    RunWords.of(at.view())),
             BenchPlace::comeToTheSame,
             (at, made) -> arrived(at.speed(), made));
     next = new NextPanel(look);
@@ -115,10 +120,9 @@ final class BenchPlace extends Place {
     conditions.add(fromNowOn);
     allKeys.add(conditions, BorderLayout.NORTH);
     allKeys.add(keys);
-    map.canvas().onChoice(this::choose);
-    row.canvas()
-        .onChoice(
-            at -> all.rejected((int) (at * all.releases().size())).ifPresent(this::askForReason));
+    map.canvas().onChoice(at -> choose(all.large(), at));
+    row.canvas().onChoice(at -> choose(all.row(), at));
+    small.canvas().onChoice(at -> turnCurve());
 
     BenchLayout.Parts parts =
         new BenchLayout.Parts(edge, next, numerals, advice, say, mark, map, row, small, allKeys);
@@ -227,6 +231,12 @@ final class BenchPlace extends Place {
     return looked.filter(speed -> looksElsewhere);
   }
 
+  /** Shows the light curve of the last firing in the large place, or what was there before. */
+  void turnCurve() {
+    curveLarge = !curveLarge;
+    showPictures();
+  }
+
   /** The speed whose row is shown. */
   Optional<MarkedSpeed> looked() {
     return looked;
@@ -251,8 +261,14 @@ final class BenchPlace extends Place {
 
   /** Asks why the firing that is chosen in the table of the row, or the last one, is rejected. */
   void askForReason() {
-    int chosen = row.table().isShowing() ? row.table().getSelectedRow() : -1;
-    all.rejected(chosen)
+    Optional.of(all.large())
+        .filter(shown -> map.table().isShowing())
+        .flatMap(shown -> shown.rejected(map.table().getSelectedRow()))
+        .or(
+            () ->
+                Optional.of(all.row())
+                    .filter(shown -> row.table().isShowing())
+                    .flatMap(shown -> shown.rejected(row.table().getSelectedRow())))
         .or(
             () ->
                 Optional.ofNullable(view).stream()
@@ -294,11 +310,9 @@ final class BenchPlace extends Place {
     showPictures();
   }
 
-  private void choose(double place) {
-    List<MarkedSpeed> speeds = all.speeds();
-    if (!speeds.isEmpty()) {
-      lookAt(speeds.get(Math.min(speeds.size() - 1, (int) (place * speeds.size()))));
-    }
+  private void choose(ShownPicture in, double place) {
+    in.speedAt(place).ifPresent(this::lookAt);
+    in.rejectedAt(place).ifPresent(this::askForReason);
   }
 
   /**
@@ -310,7 +324,7 @@ final class BenchPlace extends Place {
       if (!looksElsewhere) {
         looked = speedToLookAt(view);
       }
-      pictures.of(new LookedAt(view, looked));
+      pictures.of(new LookedAt(view, looked, curveLarge));
     }
   }
 
@@ -329,26 +343,26 @@ final class BenchPlace extends Place {
         && one.link().serial().equals(two.link().serial())
         && one.marks().equals(two.marks())
         && one.two().equals(two.two())
-        && at.speed().equals(other.speed());
+        && at.speed().equals(other.speed())
+        && at.curveLarge() == other.curveLarge();
   }
 
   private void arrived(Optional<MarkedSpeed> at, Made work) {
     BenchPictures.All made = work.pictures();
     all = made;
+    show(map, made.large(), at);
+    show(row, made.row(), at);
+    show(small, made.small(), at);
     runWords = work.words();
     showWords();
-    boolean ofLinkage = at.isEmpty() && view != null && view.linkage().isShown();
-    map.whenEmpty(Words.say(ofLinkage ? "desk.linkage.plan" : "desk.map.empty"));
-    row.whenEmpty(
-        ofLinkage
-            ? Words.say("desk.linkage.words")
-            : at.map(speed -> Words.say("desk.row.notFired", speed))
-                .orElseGet(() -> Words.say("desk.row.empty")));
-    map.show(made.map(), made.mapTwin());
-    row.show(made.row(), made.rowTwin());
-    int place = at.map(made.speeds()::indexOf).orElse(-1);
-    int count = made.speeds().size();
-    map.canvas()
+  }
+
+  private static void show(PictureView view, ShownPicture shown, Optional<MarkedSpeed> at) {
+    view.whenEmpty(shown.instead());
+    view.show(shown.picture(), shown.twin());
+    int place = at.map(shown.speeds()::indexOf).orElse(-1);
+    int count = shown.speeds().size();
+    view.canvas()
         .mark(
             place < 0 ? Double.NaN : (double) place / count,
             place < 0 ? Double.NaN : (place + 1.0) / count);

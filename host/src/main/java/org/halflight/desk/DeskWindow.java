@@ -324,6 +324,7 @@ final class DeskWindow {
         tables = !tables;
         places.asTables(tables);
       }
+      case CURVE -> bench.turnCurve();
       case SOUNDS -> {
         sounds.on(sounds.on().turned());
         top.soundsOn(sounds.on().all());

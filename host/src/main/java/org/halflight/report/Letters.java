@@ -9,33 +9,45 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeCollection;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
+import org.jspecify.annotations.Nullable;
 
 /**
- * The letters of a page: DejaVu Sans, which comes with the program so that a page looks the same on
- * every machine. Embedded as a subset; its licence stands beside it among the resources.
+ * The letters of a page: DejaVu Sans, and for Chinese, Japanese and Korean WenQuanYi Micro Hei.
+ * Both come with the program so that a page looks the same on every machine. Embedded as subsets;
+ * their licences are beside them among the resources.
  */
 final class Letters {
   /** Stands for a character that the font does not have. */
   private static final String UNKNOWN = "\u25A1";
 
   /**
+   * Letters of one font in a row.
+   *
+   * @param text what the font has
+   */
+  record Run(PDFont font, String text) {}
+
+  /**
    * A character as the page shows it.
    *
+   * @param font that has it
    * @param kept the same, or as it was where a font of this computer has it
    * @param thousandths its width in thousandths of the size of the letters
    */
-  private record Letter(String shown, String kept, float thousandths) {
+  private record Letter(PDFont font, String shown, String kept, float thousandths) {
     boolean isForeign() {
       return !kept.equals(shown);
     }
@@ -44,14 +56,22 @@ final class Letters {
   private static final String REGULAR = "DejaVuSans.ttf";
   private static final String BOLD = "DejaVuSans-Bold.ttf";
 
+  /** Its letters have one weight. */
+  static final String EAST = "wqy-microhei.ttc";
+
+  private static final String EAST_FACE = "WenQuanYiMicroHei";
+
+  private final PDDocument document;
   private final PDFont regular;
   private final PDFont bold;
+  private @Nullable PDFont east;
   private final IdentityHashMap<PDFont, Map<Integer, Letter>> known = new IdentityHashMap<>();
   private final IdentityHashMap<PDFont, OtherScripts> others = new IdentityHashMap<>();
   private final Set<String> missing = new TreeSet<>();
   private long lookedUp;
 
   Letters(PDDocument document) throws IOException {
+    this.document = document;
     regular = load(document, REGULAR);
     bold = load(document, BOLD);
   }
@@ -61,11 +81,22 @@ final class Letters {
       if (font == null) {
         throw new IllegalStateException("the program is incomplete: no font " + name);
       }
-      TrueTypeFont letters = new TTFParser().parse(new RandomAccessReadBuffer(font));
+      TrueTypeFont letters =
+          name.equals(EAST)
+              ? Objects.requireNonNull(new TrueTypeCollection(font).getFontByName(EAST_FACE))
+              : new TTFParser().parse(new RandomAccessReadBuffer(font));
       // Ligatures would stand in copied text as single odd characters.
       letters.setEnableGsub(false);
       return PDType0Font.load(document, letters, true);
     }
+  }
+
+  /** The letters of East Asia; 5 MB that most pages do without. */
+  private PDFont east() throws IOException {
+    if (east == null) {
+      east = load(document, EAST);
+    }
+    return east;
   }
 
   PDFont regular() {
@@ -79,6 +110,25 @@ final class Letters {
   /** The same text without line ends and with a box for what the font cannot show. */
   String shown(PDFont font, String text) {
     return each(text, c -> letter(font, c).shown());
+  }
+
+  /** What {@link #shown} gives, by the fonts that have its letters. */
+  List<Run> runs(PDFont font, String text) {
+    List<Run> runs = new ArrayList<>();
+    StringBuilder run = new StringBuilder();
+    PDFont of = font;
+    String shown = each(text, c -> Character.toString(c));
+    for (int at = 0; at < shown.length(); at = shown.offsetByCodePoints(at, 1)) {
+      Letter next = letter(font, shown.codePointAt(at));
+      if (!next.font().equals(of) && !run.isEmpty()) {
+        runs.add(new Run(of, run.toString()));
+        run.setLength(0);
+      }
+      of = next.font();
+      run.append(next.shown());
+    }
+    runs.add(new Run(of, run.toString()));
+    return runs;
   }
 
   /** The same text without line ends, with a box only for what no font can show. */
@@ -202,18 +252,31 @@ final class Letters {
 
   private Letter measured(PDFont font, String character) {
     try {
-      try {
-        return new Letter(character, character, font.getStringWidth(character));
-      } catch (IllegalArgumentException unknown) {
-        int code = character.codePointAt(0);
-        if (others(font).has(code)) {
-          return new Letter(UNKNOWN, character, others(font).thousandths(code));
-        }
-        missing.add(character);
-        return new Letter(UNKNOWN, UNKNOWN, font.getStringWidth(UNKNOWN));
+      Optional<Float> width = width(font, character);
+      if (width.isPresent()) {
+        return new Letter(font, character, character, width.get());
       }
+      Optional<Float> eastern = width(east(), character);
+      if (eastern.isPresent()) {
+        return new Letter(east(), character, character, eastern.get());
+      }
+      int code = character.codePointAt(0);
+      if (others(font).has(code)) {
+        return new Letter(font, UNKNOWN, character, others(font).thousandths(code));
+      }
+      missing.add(character);
+      return new Letter(font, UNKNOWN, UNKNOWN, font.getStringWidth(UNKNOWN));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Width in thousandths; empty where a font has no such character. */
+  private static Optional<Float> width(PDFont font, String character) throws IOException {
+    try {
+      return Optional.of(font.getStringWidth(character));
+    } catch (IllegalArgumentException unknown) {
+      return Optional.empty();
     }
   }
 }

@@ -11,32 +11,40 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.text.AttributedString;
 import java.text.Bidi;
+import java.util.List;
 
 /**
  * Text whose letters join, run from right to left, or are in no font of the program: drawn as
- * outlines, with the fonts of this computer where the program's own has no letter.
+ * outlines, with the fonts of this computer where the program's own have no letter.
  */
 final class OtherScripts {
   private static final FontRenderContext PAPER = new FontRenderContext(null, true, true);
 
-  private final Font own;
+  /** Parts of a line that have nothing to do with each other: a date is not set among Arabic. */
+  private static final String DOT = " \u00b7 ";
+
+  private final List<Font> own;
   private final Font others;
 
   /**
    * @param name of the program's font among the resources
    */
   OtherScripts(String name, boolean bold) {
+    own = List.of(load(name), load(Letters.EAST));
+    others = new Font(Font.DIALOG, bold ? Font.BOLD : Font.PLAIN, 1);
+  }
+
+  private static Font load(String name) {
     try (InputStream font = OtherScripts.class.getResourceAsStream("fonts/" + name)) {
       if (font == null) {
         throw new IllegalStateException("the program is incomplete: no font " + name);
       }
-      own = Font.createFont(Font.TRUETYPE_FONT, font);
+      return Font.createFonts(font)[0];
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } catch (FontFormatException broken) {
       throw new IllegalStateException("the program is incomplete: " + name, broken);
     }
-    others = new Font(Font.DIALOG, bold ? Font.BOLD : Font.PLAIN, 1);
   }
 
   /** Whether a font of this computer has a letter. */
@@ -65,14 +73,16 @@ final class OtherScripts {
     return layout(line, size).getAdvance();
   }
 
-  private TextLayout layout(String line, float size) {
+  private TextLayout layout(String joined, float size) {
+    String line = joined.replace(DOT, "\u200e" + DOT);
     AttributedString text = new AttributedString(line);
-    text.addAttribute(TextAttribute.FONT, own.deriveFont(size));
+    text.addAttribute(TextAttribute.FONT, own.get(0).deriveFont(size));
     for (int at = 0; at < line.length(); at = line.offsetByCodePoints(at, 1)) {
       int code = line.codePointAt(at);
-      if (!own.canDisplay(code)) {
+      if (!own.get(0).canDisplay(code)) {
+        Font font = own.get(1).canDisplay(code) ? own.get(1) : others;
         text.addAttribute(
-            TextAttribute.FONT, others.deriveFont(size), at, at + Character.charCount(code));
+            TextAttribute.FONT, font.deriveFont(size), at, at + Character.charCount(code));
       }
     }
     return new TextLayout(text.getIterator(), PAPER);

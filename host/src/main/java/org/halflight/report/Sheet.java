@@ -1,19 +1,13 @@
 package org.halflight.report;
 
 import java.awt.Color;
-import java.awt.Shape;
 import java.awt.geom.AffineTransform;
-import java.awt.geom.PathIterator;
 import java.io.Closeable;
 import java.io.IOException;
 import java.util.List;
-import java.util.Optional;
-import org.apache.pdfbox.cos.COSDictionary;
-import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
-import org.apache.pdfbox.pdmodel.documentinterchange.markedcontent.PDPropertyList;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
 import org.apache.pdfbox.util.Matrix;
@@ -138,61 +132,8 @@ final class Sheet implements Closeable {
   /** One line of text with its baseline at a place. */
   void text(PDFont font, float size, Color colour, float x, float baseline, String text)
       throws IOException {
-    Optional<Shape> outlines = letters.outlines(font, size, text);
-    if (outlines.isPresent()) {
-      outlined(outlines.get(), colour, x, baseline, text);
-      return;
-    }
-    out.beginText();
-    out.setFont(font, size);
     out.setNonStrokingColor(colour);
-    out.newLineAtOffset(x, baseline);
-    out.showText(letters.shown(font, text));
-    out.endText();
-  }
-
-  /** Outlines that a reader program still takes for the text that they show. */
-  private void outlined(Shape outlines, Color colour, float x, float baseline, String text)
-      throws IOException {
-    COSDictionary said = new COSDictionary();
-    said.setString(COSName.ACTUAL_TEXT, text);
-    out.beginMarkedContent(COSName.getPDFName("Span"), PDPropertyList.create(said));
-    out.setNonStrokingColor(colour);
-    AffineTransform place = new AffineTransform(1, 0, 0, -1, x, baseline);
-    float[] to = new float[6];
-    float fromX = 0;
-    float fromY = 0;
-    boolean any = false;
-    for (PathIterator path = outlines.getPathIterator(place); !path.isDone(); path.next()) {
-      any = true;
-      int points = 0;
-      switch (path.currentSegment(to)) {
-        case PathIterator.SEG_MOVETO -> out.moveTo(to[0], to[1]);
-        case PathIterator.SEG_LINETO -> out.lineTo(to[0], to[1]);
-        case PathIterator.SEG_CUBICTO -> {
-          out.curveTo(to[0], to[1], to[2], to[3], to[4], to[5]);
-          points = 4;
-        }
-        case PathIterator.SEG_QUADTO -> {
-          // The cubic curve that is the same as this quadratic one.
-          out.curveTo(
-              (fromX + 2 * to[0]) / 3,
-              (fromY + 2 * to[1]) / 3,
-              (to[2] + 2 * to[0]) / 3,
-              (to[3] + 2 * to[1]) / 3,
-              to[2],
-              to[3]);
-          points = 2;
-        }
-        default -> out.closePath();
-      }
-      fromX = to[points];
-      fromY = to[points + 1];
-    }
-    if (any) {
-      out.fill();
-    }
-    out.endMarkedContent();
+    TextDrawing.draw(out, letters, font, size, text, new AffineTransform(1, 0, 0, -1, x, baseline));
   }
 
   /** A lying line. */

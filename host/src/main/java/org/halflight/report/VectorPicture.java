@@ -3,12 +3,17 @@ package org.halflight.report;
 import de.rototor.pdfbox.graphics2d.PdfBoxGraphics2D;
 import de.rototor.pdfbox.graphics2d.PdfBoxGraphics2DFontTextDrawer;
 import java.awt.Font;
+import java.awt.Rectangle;
+import java.awt.font.TextAttribute;
+import java.awt.geom.AffineTransform;
 import java.awt.geom.Rectangle2D;
 import java.io.IOException;
+import java.text.AttributedCharacterIterator;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
 import org.halflight.chart.Picture;
+import org.halflight.chart.PictureImage;
 import org.halflight.chart.Theme;
 
 /** Pictures as lines and letters, not as pixels; the letters are those of the page. */
@@ -21,7 +26,8 @@ final class VectorPicture {
     PdfBoxGraphics2D graphics = new PdfBoxGraphics2D(document, width, height);
     try (PageLetters drawer = new PageLetters(letters)) {
       graphics.setFontTextDrawer(drawer);
-      picture.chart(Theme.LIGHT).draw(graphics, new Rectangle2D.Float(0, 0, width, height));
+      PictureImage.draw(
+          picture, Theme.LIGHT, graphics, new Rectangle2D.Float(0, 0, width, height), null);
     } finally {
       graphics.dispose();
     }
@@ -44,6 +50,31 @@ final class VectorPicture {
     @Override
     protected boolean hasDynamicFontMapping() {
       return true;
+    }
+
+    @Override
+    public boolean canDrawText(AttributedCharacterIterator text, IFontTextDrawerEnv environment) {
+      return true;
+    }
+
+    /** What a person wrote may be in any script, in a picture too. */
+    @Override
+    public void drawText(AttributedCharacterIterator text, IFontTextDrawerEnv environment)
+        throws IOException {
+      StringBuilder words = new StringBuilder();
+      for (char c = text.first(); c != AttributedCharacterIterator.DONE; c = text.next()) {
+        words.append(c);
+      }
+      Font font =
+          text.getAttribute(TextAttribute.FONT) instanceof Font its ? its : environment.getFont();
+      environment.applyPaint(environment.getPaint(), new Rectangle());
+      TextDrawing.draw(
+          environment.getContentStream(),
+          letters,
+          mapFont(font, environment),
+          font.getSize2D(),
+          words.toString(),
+          new AffineTransform());
     }
   }
 }

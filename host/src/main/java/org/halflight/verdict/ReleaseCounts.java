@@ -3,6 +3,7 @@ package org.halflight.verdict;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.AlikeFirings;
 import org.halflight.session.FiringResult;
@@ -13,7 +14,7 @@ import org.halflight.session.Outcome;
  *
  * @param tries those that say something about the shutter, the rejected ones not counted
  * @param outcomes how many of them came to what
- * @param rejected how many the person did not count
+ * @param rejected those that the person did not count, in order
  * @param unusable how many the rig could not record well
  * @param conditions special ones that they were made under
  * @param flapLight in how many of those of the mean the flap of the body let light through
@@ -21,17 +22,28 @@ import org.halflight.session.Outcome;
 public record ReleaseCounts(
     int tries,
     Map<Outcome, Integer> outcomes,
-    int rejected,
+    List<RejectedFiring> rejected,
     int unusable,
     UnderConditions conditions,
     int flapLight) {
   /** Of which none was rejected or unusable. */
   public ReleaseCounts(int tries, Map<Outcome, Integer> outcomes) {
-    this(tries, outcomes, 0, 0, UnderConditions.NONE, 0);
+    this(tries, outcomes, List.of(), 0, UnderConditions.NONE, 0);
   }
 
-  /** Of all firings of a speed. */
-  static ReleaseCounts of(List<FiringResult> firings, UnderConditions conditions) {
+  public ReleaseCounts {
+    rejected = List.copyOf(rejected);
+  }
+
+  /**
+   * Of all firings of a speed.
+   *
+   * @param errorStops the error of a firing that has one
+   */
+  static ReleaseCounts of(
+      List<FiringResult> firings,
+      UnderConditions conditions,
+      ToDoubleFunction<FiringResult> errorStops) {
     Map<Outcome, Integer> outcomes = new EnumMap<>(Outcome.class);
     firings.stream()
         .filter(FiringResult::isTry)
@@ -39,7 +51,7 @@ public record ReleaseCounts(
     return new ReleaseCounts(
         outcomes.values().stream().mapToInt(Integer::intValue).sum(),
         outcomes,
-        (int) firings.stream().filter(firing -> firing.rejection().isPresent()).count(),
+        RejectedFiring.of(firings, errorStops),
         (int) firings.stream().filter(f -> f.outcome() == Outcome.UNUSABLE).count(),
         conditions,
         (int)

@@ -148,7 +148,8 @@ public record SpeedSummary(
         any.shown().orElseThrow(),
         any.reference(),
         any.phase().orElseThrow(),
-        ReleaseCounts.of(firings, UnderConditions.of(firings, rebound::errorStops)),
+        ReleaseCounts.of(
+            firings, UnderConditions.of(firings, rebound::errorStops), rebound::errorStops),
         Sample.of(errors),
         afterRest,
         tolerance,
@@ -171,7 +172,7 @@ public record SpeedSummary(
 
   /** How many the person did not count. */
   public int rejected() {
-    return releases.rejected();
+    return releases.rejected().size();
   }
 
   /** How many the rig could not record well. */

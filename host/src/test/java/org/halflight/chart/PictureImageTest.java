@@ -12,11 +12,11 @@ import java.io.IOException;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import javax.imageio.ImageIO;
 import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerance;
@@ -47,7 +47,11 @@ class PictureImageTest {
   private static SpeedMap map(SpeedSummary found) {
     SpeedColumn column =
         new SpeedColumn(
-            MarkedSpeed.parse("1/30"), Tolerance.THIRD, Optional.of(found), Optional.of(LEFT));
+            MarkedSpeed.parse("1/30"),
+            Tolerance.THIRD,
+            found == LEFT
+                ? Map.of(Phase.AS_LEFT, LEFT)
+                : Map.of(Phase.AS_FOUND, found, Phase.AS_LEFT, LEFT));
     return new SpeedMap("Invented", List.of(column, column), "a note");
   }
 

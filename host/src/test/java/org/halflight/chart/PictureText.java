@@ -34,7 +34,8 @@ public final class PictureText {
     try (PDDocument document = new PDDocument()) {
       PdfBoxGraphics2D graphics = new PdfBoxGraphics2D(document, WIDTH, HEIGHT);
       graphics.setFontTextDrawer(letters);
-      picture.chart(Theme.LIGHT).draw(graphics, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT));
+      PictureImage.draw(
+          picture, Theme.LIGHT, graphics, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT), null);
       graphics.dispose();
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -7,14 +7,23 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.halflight.chart.Adjustment;
-import org.halflight.chart.DataTable;
+import org.halflight.chart.ExtraTestPictures;
 import org.halflight.chart.FiringRow;
-import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
+import org.halflight.extratest.AdvanceTiming;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.extratest.Holds;
+import org.halflight.extratest.LightLeak;
+import org.halflight.extratest.Linkage;
+import org.halflight.extratest.SelfTimer;
+import org.halflight.extratest.StopScale;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
@@ -24,27 +33,27 @@ import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
-/** The pictures of a view: the speed map of its runs, the firing row of one speed. */
+/**
+ * The pictures of a view. The large one follows the work: the speed map as found and as left, the
+ * firing row while adjusting, the presses of the linkage test, the stages of an assembly, the
+ * result of another check, and the times of firings without a run.
+ */
 public final class BenchPictures {
   /**
    * All that is drawn of a view, and the same in words.
    *
-   * @param map the speed map; while the linkage is tested the presses
-   * @param mapTwin its table
-   * @param row the firing row of the speed that is looked at
-   * @param rowTwin its table
-   * @param releases the firings of that row, in its order; none where it shows no single speed
+   * @param large what the work is about
+   * @param row beside it: the firing row of the speed that is looked at, where that is not large
+   * @param small the light curve of the last firing, or what gave its place to it
    * @param word the verdict on that speed in a word or two; empty where it was not fired
    * @param verdict the same in sentences
    * @param hints what the whole run looks like, once it is done; may be empty
-   * @param speeds places of the map, slow to fast
+   * @param speeds that can be looked at, slow to fast
    */
   public record All(
-      Optional<Picture> map,
-      Optional<DataTable> mapTwin,
-      Optional<Picture> row,
-      Optional<DataTable> rowTwin,
-      List<FiringResult> releases,
+      ShownPicture large,
+      ShownPicture row,
+      ShownPicture small,
       String word,
       String verdict,
       String hints,
@@ -52,50 +61,67 @@ public final class BenchPictures {
     /** Nothing. */
     public static final All NOTHING =
         new All(
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            List.of(),
+            ShownPicture.NOTHING,
+            ShownPicture.NOTHING,
+            ShownPicture.NOTHING,
             "",
             "",
             "",
             List.of());
 
     public All {
-      releases = List.copyOf(releases);
       speeds = List.copyOf(speeds);
     }
 
-    /** The release at a place of the row, from 0, if it is there and rejected. */
-    public Optional<FiringResult> rejected(int place) {
-      return place < 0 || place >= releases.size()
-          ? Optional.empty()
-          : Optional.of(releases.get(place)).filter(firing -> firing.rejection().isPresent());
+    /** The three places, the largest first. */
+    public List<ShownPicture> places() {
+      return List.of(large, row, small);
+    }
+
+    /** The light curve takes the large place, and what was there the small one. */
+    private All curveLarge() {
+      return new All(small, row, large, word, verdict, hints, speeds);
     }
   }
 
   private BenchPictures() {}
 
-  /** Everything at once; takes a while with many firings. */
-  public static All all(BenchView view, Optional<MarkedSpeed> looked) {
+  /**
+   * Everything at once; takes a while with many firings.
+   *
+   * @param curveLarge whether the person asked for the light curve in the large place
+   */
+  public static All all(BenchView view, Optional<MarkedSpeed> looked, boolean curveLarge) {
+    All usual = all(view, looked);
+    return curveLarge ? usual.curveLarge() : usual;
+  }
+
+  static All all(BenchView view, Optional<MarkedSpeed> looked) {
     if (view.two().isPresent()) {
       return ofTwo(view, view.two().get());
     }
     if (view.linkage().isShown() && looked.isEmpty()) {
-      return onlyMap(LinkageText.picture(view));
+      return only(
+          view,
+          LinkageText.picture(view)
+              .map(ShownPicture::of)
+              .orElseGet(() -> ShownPicture.nothing(Words.say("desk.linkage.plan"))),
+          ShownPicture.nothing(Words.say("desk.linkage.words")));
+    }
+    if (view.setup().isEmpty()) {
+      return only(view, times(view), LastCurve.edges(view));
     }
     if (view.setup().filter(RunSetup::isStage).isPresent()) {
       return ofStages(view, looked);
     }
-    Optional<Picture> map = speedMap(view).map(its -> its);
-    Optional<Picture> row = looked.flatMap(speed -> firingRow(view, speed));
+    ShownPicture map = speedMap(view).map(its -> ShownPicture.map(its, speeds(view))).orElseThrow();
+    ShownPicture row = row(view, looked);
+    boolean adjusting = view.setup().get().phase() == Phase.ADJUSTING;
+    Optional<ShownPicture> test = looked.isPresent() ? Optional.empty() : ofTest(view);
     return new All(
-        map,
-        map.map(Picture::table),
-        row,
-        row.map(Picture::table),
-        looked.map(speed -> releases(view, speed)).orElseGet(List::of),
+        test.orElse(adjusting && looked.isPresent() ? row : map),
+        test.isPresent() || (adjusting && looked.isPresent()) ? map : row,
+        LastCurve.of(view),
         looked.flatMap(speed -> ViewedRuns.at(view, speed)).map(BenchPictures::word).orElse(""),
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
         String.join(" ", RunHints.of(view)),
@@ -105,44 +131,28 @@ public final class BenchPictures {
   /** In a run in stages what counts is the latest stage against the one before. */
   private static All ofStages(BenchView view, Optional<MarkedSpeed> looked) {
     Optional<AssemblyStages> stages = StageText.underWay(view);
-    Optional<Picture> map = stages.map(its -> StageText.picture(view, its));
-    Optional<Picture> row = looked.flatMap(speed -> firingRow(view, speed));
     return new All(
-        map,
-        map.map(Picture::table),
-        row,
-        row.map(Picture::table),
-        looked.map(speed -> releases(view, speed)).orElseGet(List::of),
+        stages
+            .map(its -> ShownPicture.of(StageText.picture(view, its)))
+            .orElseGet(() -> ShownPicture.nothing(Words.say("desk.stage.empty"))),
+        row(view, looked),
+        LastCurve.of(view),
         stages.map(StageText::heading).orElse(""),
         stages.map(its -> String.join(" ", StageText.latest(its))).orElse(""),
         "",
         List.of());
   }
 
-  private static All onlyMap(Optional<Picture> picture) {
-    return new All(
-        picture,
-        picture.map(Picture::table),
-        Optional.empty(),
-        Optional.empty(),
-        List.of(),
-        "",
-        "",
-        "",
-        List.of());
+  private static All only(BenchView view, ShownPicture large, ShownPicture row) {
+    return new All(large, row, LastCurve.of(view), "", "", "", List.of());
   }
 
   /** Both firing rows; there is no map to select a speed on. */
   private static All ofTwo(BenchView view, TwoAtOnce two) {
-    MarkedSpeed right = two.second().speed();
-    Optional<Picture> one = firingRow(view, two.first().speed()).map(its -> its);
-    Optional<Picture> other = firingRow(view, right).map(its -> its);
     return new All(
-        one,
-        one.map(Picture::table),
-        other,
-        other.map(Picture::table),
-        releases(view, right),
+        row(view, Optional.of(two.first().speed())),
+        row(view, Optional.of(two.second().speed())),
+        LastCurve.of(view),
         Stream.of(two.first(), two.second())
             .flatMap(side -> ViewedRuns.at(view, side.speed()).stream())
             .map(BenchPictures::word)
@@ -152,21 +162,72 @@ public final class BenchPictures {
         List.of());
   }
 
+  /** The result of the check that is shown, in the run under way, where it has a picture. */
+  private static Optional<ShownPicture> ofTest(BenchView view) {
+    return view.shown()
+        .flatMap(DialSetting::untimedTest)
+        .flatMap(
+            test ->
+                ExtraTests.of(view.evidence(), view.runs()).stream()
+                    .filter(tried -> tried.run() == view.run() && isOf(test, tried))
+                    .reduce((first, second) -> second))
+        .flatMap(tried -> ExtraTestPictures.of(tried, note(view)))
+        .map(ShownPicture::of);
+  }
+
+  private static boolean isOf(UntimedTest test, ExtraTest tried) {
+    return switch (test) {
+      case B, T -> tried instanceof Holds;
+      case SELF_TIMER -> tried instanceof SelfTimer;
+      case LINKAGE -> tried instanceof Linkage;
+      case LEAK -> tried instanceof LightLeak;
+      case STOPS -> tried instanceof StopScale;
+      case RELEASE_ALONE, WIND_AND_RELEASE -> tried instanceof AdvanceTiming;
+    };
+  }
+
+  /** Firings that were made before a run was begun. */
+  private static ShownPicture times(BenchView view) {
+    return RunPictures.times(view.results(), note(view))
+        .map(ShownPicture::of)
+        .orElseGet(() -> ShownPicture.nothing(Words.say("desk.map.empty")));
+  }
+
+  private static ShownPicture row(BenchView view, Optional<MarkedSpeed> looked) {
+    return looked
+        .map(
+            speed ->
+                firingRow(view, speed)
+                    .map(row -> ShownPicture.row(row, releases(view, speed)))
+                    .orElseGet(() -> ShownPicture.nothing(Words.say("desk.row.notFired", speed))))
+        .orElseGet(() -> ShownPicture.nothing(Words.say("desk.row.empty")));
+  }
+
   /** The speed map of the latest run of each phase; empty before a run was begun. */
   public static Optional<SpeedMap> speedMap(BenchView view) {
     if (view.setup().isEmpty()) {
       return Optional.empty();
     }
-    List<RunSummary> runs = ViewedRuns.latest(view);
+    List<RunSummary> runs = onMap(view);
     return Optional.of(
         RunPictures.speedMap(
             title(runs), speeds(view), ViewedRuns.tolerances(view, view.run()), runs, note(view)));
   }
 
-  /** Adjusting is not on the map, so one run alone is named. */
+  /** While adjusting that is shown beside as found; else as left is. */
+  private static List<RunSummary> onMap(BenchView view) {
+    List<RunSummary> runs = ViewedRuns.latest(view);
+    boolean adjusting =
+        view.setup().filter(setup -> setup.phase() == Phase.ADJUSTING).isPresent()
+            && runs.stream().anyMatch(run -> run.phase() == Phase.ADJUSTING);
+    return adjusting
+        ? runs.stream().filter(run -> run.phase() != Phase.AS_LEFT).toList()
+        : RunPictures.compared(runs);
+  }
+
+  /** One run alone is named. */
   private static String title(List<RunSummary> runs) {
-    List<Phase> shown =
-        runs.stream().map(RunSummary::phase).filter(phase -> phase != Phase.ADJUSTING).toList();
+    List<Phase> shown = runs.stream().map(RunSummary::phase).distinct().toList();
     return shown.size() == 1
         ? Words.say("desk.map.titleOf", Sentences.phaseWithin(shown.get(0)))
         : Words.say("desk.map.title");

@@ -156,7 +156,7 @@ public final class HistoryText {
             Words.say("desk.history.map", history.camera().label(), day),
             history.camera().dial().speeds(),
             last.run().asked()::tolerance,
-            runs,
+            RunPictures.compared(runs),
             note(history)));
   }
 

@@ -121,6 +121,7 @@ public final class KeyHints {
                     : "desk.key.learn-cocking"),
             view.cocking() == BenchView.Cocking.LEARNING));
     if (!view.results().isEmpty()) {
+      hints.add(plain(UserAction.CURVE));
       hints.add(plain(UserAction.DETAILS));
     }
     hints.add(plain(UserAction.TABLES));

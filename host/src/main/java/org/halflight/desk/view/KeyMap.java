@@ -119,6 +119,7 @@ public final class KeyMap {
     keys.put("ENTER", UserAction.CHOOSE);
     keys.put("D", UserAction.DETAILS);
     keys.put("T", UserAction.TABLES);
+    keys.put("H", UserAction.CURVE);
     keys.put("F", UserAction.FIRE);
     keys.put("J", UserAction.COCK);
     keys.put("Y", UserAction.CHANGE_BENCH);

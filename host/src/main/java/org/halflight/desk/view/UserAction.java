@@ -73,6 +73,8 @@ public enum UserAction {
   CHOOSE,
   /** Pictures become tables, or tables pictures. */
   TABLES,
+  /** The light curve of the last firing takes the large place, or gives it back. */
+  CURVE,
   /** Sounds are switched on or off. */
   SOUNDS,
   /** Light or dark. */

@@ -258,7 +258,7 @@ class BenchModelTest {
         .extracting(KeyHints.Hint::words)
         .containsExactly("lens down", "quick tap");
     BenchPictures.All pictures = BenchPictures.all(view, Optional.of(SIXTIETH));
-    assertThat(pictures.rowTwin().orElseThrow().cell(0, "conditions")).isEqualTo("quick tap");
+    assertThat(pictures.row().twin().orElseThrow().cell(0, "conditions")).isEqualTo("quick tap");
     assertThat(pictures.verdict()).contains("All its firings: quick tap.");
     work.fire();
     work.fire();
@@ -279,15 +279,17 @@ class BenchModelTest {
     assertThat(KeyHints.of(work.view())).anyMatch(hint -> hint.act() == UserAction.REASON);
 
     BenchPictures.All before = BenchPictures.all(work.view(), Optional.of(SIXTIETH));
-    FiringResult rejected = before.rejected(0).orElseThrow();
-    assertThat(before.rejected(1)).isEmpty();
-    assertThat(before.rowTwin().orElseThrow().cell(0, "not counted because")).isEqualTo("slipped");
+    FiringResult rejected = before.row().rejected(0).orElseThrow();
+    assertThat(before.row().rejected(1)).isEmpty();
+    assertThat(before.row().twin().orElseThrow().cell(0, "not counted because"))
+        .isEqualTo("slipped");
     work.handle(new SessionInput.ReasonChanged(rejected.key(), "camera slipped"));
     assertThat(MessageText.of(work.view()).text())
         .isEqualTo("Firing 1 is not counted: camera slipped.");
     assertThat(
             BenchPictures.all(work.view(), Optional.of(SIXTIETH))
-                .rowTwin()
+                .row()
+                .twin()
                 .orElseThrow()
                 .cell(0, "not counted because"))
         .isEqualTo("camera slipped");

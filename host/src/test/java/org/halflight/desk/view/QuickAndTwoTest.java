@@ -77,7 +77,9 @@ class QuickAndTwoTest {
       assertThat(after.spoken()).contains("1 s", "closer", "1/15");
 
       BenchPictures.All pictures = BenchPictures.all(work.view(), Optional.of(SLOW));
-      assertThat(List.of(pictures.map().orElseThrow(), pictures.row().orElseThrow()))
+      assertThat(
+              List.of(
+                  pictures.large().picture().orElseThrow(), pictures.row().picture().orElseThrow()))
           .allMatch(FiringRow.class::isInstance);
       assertThat(pictures.word()).contains("1 s: ", "; 1/15: ");
       assertThat(BenchPictures.speedMap(work.view()).orElseThrow().table().rows())

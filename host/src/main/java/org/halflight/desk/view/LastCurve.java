@@ -1,0 +1,49 @@
+package org.halflight.desk.view;
+
+import java.util.Optional;
+import org.halflight.chart.EdgesPicture;
+import org.halflight.chart.Picture;
+import org.halflight.chart.RunPictures;
+import org.halflight.session.FiringResult;
+import org.halflight.words.Words;
+
+/** The light curve of the last firing; where it has none, why, and its edges instead. */
+final class LastCurve {
+  private LastCurve() {}
+
+  static ShownPicture of(BenchView view) {
+    return last(view)
+        .map(firing -> ShownPicture.of(picture(view, firing)))
+        .orElseGet(() -> ShownPicture.nothing(Words.say("desk.curve.empty")));
+  }
+
+  /** The edges of the last firing. */
+  static ShownPicture edges(BenchView view) {
+    return last(view)
+        .map(firing -> ShownPicture.of(RunPictures.edges(firing, "", BenchPictures.note(view))))
+        .orElseGet(() -> ShownPicture.nothing(Words.say("desk.curve.empty")));
+  }
+
+  private static Optional<FiringResult> last(BenchView view) {
+    return view.results().isEmpty()
+        ? Optional.empty()
+        : Optional.of(view.results().get(view.results().size() - 1));
+  }
+
+  private static Picture picture(BenchView view, FiringResult firing) {
+    String note = BenchPictures.note(view);
+    return RunPictures.curveOf(firing, note)
+        .map(its -> (Picture) its)
+        .orElseGet(() -> edges(view, firing, note));
+  }
+
+  private static EdgesPicture edges(BenchView view, FiringResult firing, String note) {
+    String why =
+        firing.sampledLight().isPresent()
+            ? "desk.curve.noLight"
+            : view.results().stream().anyMatch(other -> other.sampledLight().isPresent())
+                ? "desk.curve.notSent"
+                : "desk.curve.never";
+    return RunPictures.edges(firing, Words.say(why), note);
+  }
+}
