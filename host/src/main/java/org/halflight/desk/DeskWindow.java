@@ -27,6 +27,7 @@ import org.halflight.desk.view.SoundKind;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
+import org.halflight.job.Visit;
 import org.halflight.session.Assembly;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
@@ -264,6 +265,9 @@ final class DeskWindow {
 
   /** Shows a view of the bench. */
   void show(BenchView shown) {
+    if (isPractice() && !shown.link().isPractice()) {
+      undo.forget(UserAction.PRACTICE);
+    }
     view = shown;
     frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
