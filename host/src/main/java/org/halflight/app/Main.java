@@ -71,6 +71,7 @@ public final class Main {
   }
 
   private static int window(FaultLog faults) {
+    Desk.prepare();
     try {
       GraphicsEnvironment.getLocalGraphicsEnvironment().getDefaultScreenDevice();
     } catch (AWTError | HeadlessException | LinkageError refused) {

@@ -1,7 +1,9 @@
 package org.halflight.bench;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.halflight.light.Aim;
 import org.halflight.light.AimTrail;
@@ -55,7 +57,7 @@ public final class AimMeter {
   private double lampSeconds;
   private double darkSum16;
   private boolean looksAtTheLamp = true;
-  private long readings;
+  private final Map<Channel, Long> readings = new EnumMap<>(Channel.class);
   private double lastCounts;
   private Aim aim = Aim.nothing();
 
@@ -142,11 +144,16 @@ public final class AimMeter {
 
   private void take(MeterReading reading) {
     trail.add(reading);
+    readings.merge(reading.sensor(), 1L, Long::sum);
     if (reading.sensor() == Channel.CENTRE_LOW) {
-      readings++;
       lastCounts = reading.counts();
     }
     aim = trail.aim();
+  }
+
+  /** How many readings there were of each sensor. */
+  public Map<Channel, Long> readingsOf() {
+    return Map.copyOf(readings);
   }
 
   /** The next request: the lamp, when its turn has come, or the next sensor. */
@@ -192,7 +199,7 @@ public final class AimMeter {
 
   /** How many readings of the centre there were. */
   public long readings() {
-    return readings;
+    return readings.getOrDefault(Channel.CENTRE_LOW, 0L);
   }
 
   /** The last reading of the centre, in counts. */

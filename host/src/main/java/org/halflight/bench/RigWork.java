@@ -5,6 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import org.halflight.light.Aim;
+import org.halflight.link.LinkState;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
@@ -160,6 +163,23 @@ public final class RigWork implements AutoCloseable {
     boolean now = unanswered;
     unanswered = false;
     return now;
+  }
+
+  /**
+   * Aims the light until this is stopped, or the rig is lost.
+   *
+   * @param shown hears what the meter shows, whenever a needle has moved
+   */
+  public void aim(AimMeter meter, Consumer<Aim> shown) {
+    changes.clear();
+    send(meter.begin());
+    while (!stopped && changes.stream().noneMatch(its -> its.state() == LinkState.LOST)) {
+      for (RigEvent said : step()) {
+        meter.onEvent(said).ifPresent(this::send);
+      }
+      shown.accept(meter.aim());
+    }
+    feed.send(meter.end());
   }
 
   /**

@@ -9,10 +9,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
+import org.halflight.job.Id;
+import org.halflight.job.SheetEntry;
+import org.halflight.job.SheetItem;
+import org.halflight.job.StripSheet;
 import org.halflight.report.CheckLine;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.PageAbout;
@@ -22,6 +28,7 @@ import org.halflight.session.Phase;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ExtraTestWords;
+import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -66,6 +73,9 @@ final class PageCommand implements Callable<Integer> {
 
   @Option(names = "--done", paramLabel = "WORDS")
   private List<String> done = List.of();
+
+  @Option(names = "--by-hand", paramLabel = "ITEM=WORDS[, HOW]")
+  private List<String> hand = List.of();
 
   @Option(names = "--intake", paramLabel = "ITEM=STATE[,REMARK]")
   private List<String> intake = List.of();
@@ -118,7 +128,8 @@ final class PageCommand implements Callable<Integer> {
             built,
             Optional.empty(),
             lists,
-            done,
+            Stream.concat(done.stream(), SheetWords.byHand(byHand()).stream()).toList(),
+            "",
             notTested,
             wet,
             fNumber == null ? OptionalDouble.empty() : OptionalDouble.of(fNumber));
@@ -130,6 +141,37 @@ final class PageCommand implements Callable<Integer> {
     surroundings.terminal().written(out);
     surroundings.terminal().say(said);
     return 0;
+  }
+
+  /** As a strip sheet has it: {@code infinity-focus=OK, collimator}. */
+  private StripSheet byHand() {
+    List<SheetEntry> entries = new ArrayList<>();
+    for (String typed : hand) {
+      String[] parts = typed.split("=", 2);
+      SheetItem item = CliWords.constant(SheetItem.WORDS, parts[0].strip(), "--by-hand");
+      String[] words = (parts.length < 2 ? "" : parts[1]).split(",\\s+", 2);
+      Optional<String> read = item.read(words[0]);
+      if (item.isAskedBack() || read.isEmpty()) {
+        throw new Trouble(
+            item.isAskedBack()
+                ? Words.say(
+                    "page.badHand",
+                    parts[0],
+                    SheetItem.byHand().stream()
+                        .map(SheetItem.WORDS::word)
+                        .collect(Collectors.joining(", ")))
+                : SheetWords.bad(item, words[0]));
+      }
+      entries.add(
+          StripSheet.of(entries)
+              .noted(
+                  Id.ofNew(),
+                  item,
+                  words.length < 2 ? "" : words[1].strip(),
+                  read.get(),
+                  surroundings.date().get()));
+    }
+    return StripSheet.of(entries);
   }
 
   private record Noted(CheckState state, String remark) {}

@@ -277,6 +277,7 @@ final class PracticeCommand implements Callable<Integer> {
             Optional.empty(),
             List.of(),
             List.of(Words.say("practice.cleaning")),
+            "",
             List.of(),
             false,
             OptionalDouble.empty());

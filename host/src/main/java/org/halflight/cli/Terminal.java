@@ -18,6 +18,7 @@ public final class Terminal {
   private final PrintStream out;
   private final InputStream in;
   private final BlockingQueue<Line> typed = new LinkedBlockingQueue<>();
+  private String liveLine = "";
   private boolean listening;
   private boolean ended;
 
@@ -31,8 +32,23 @@ public final class Terminal {
 
   /** Says a line. */
   void say(String line) {
+    if (!liveLine.isEmpty()) {
+      out.println();
+      liveLine = "";
+    }
     // Words from files and from people must not move the cursor or end the line.
     out.println(line.replaceAll("\\p{Cntrl}", " "));
+    out.flush();
+  }
+
+  /** Says a line that takes the place of the last one said so. */
+  void live(String line) {
+    if (line.equals(liveLine)) {
+      return;
+    }
+    int shorter = Math.max(0, liveLine.length() - line.length());
+    liveLine = line;
+    out.print("\r" + line.replaceAll("\\p{Cntrl}", " ") + " ".repeat(shorter));
     out.flush();
   }
 

@@ -232,6 +232,24 @@ final class BenchActions {
     }
   }
 
+  /** The light is aimed, also where it is set already. */
+  void aim() {
+    if (isAtWork()) {
+      sayAtWork();
+    } else {
+      light.aim();
+    }
+  }
+
+  /** Looks whether the screen reaches the sensor. */
+  void checkScreen() {
+    if (isAtWork()) {
+      sayAtWork();
+    } else {
+      light.checkScreen();
+    }
+  }
+
   void setLight() {
     if (isAtWork()) {
       sayAtWork();

@@ -43,10 +43,21 @@ final class BenchLayout implements LayoutManager {
     }
   }
 
+  /** In the far view: of its height for the speed and the figure, of its width for the speed. */
+  private static final double FAR_ABOVE = 0.62;
+
+  private static final double FAR_NEXT = 0.47;
+
   private final Parts parts;
+  private boolean far;
 
   BenchLayout(Parts parts) {
     this.parts = parts;
+  }
+
+  /** Lays the column over the whole bench, or as usual. */
+  void far(boolean on) {
+    far = on;
   }
 
   @Override
@@ -72,6 +83,10 @@ final class BenchLayout implements LayoutManager {
     int edge = parts.edge().getPreferredSize().width;
     parts.edge().setBounds(0, 0, edge, height);
     int room = width - edge;
+    if (far) {
+      layFar(edge, room, height);
+      return;
+    }
     int bottom = above(parts.keys(), edge, room, height);
     if (parts.mark().isVisible()) {
       bottom = above(parts.mark(), edge, room, bottom);
@@ -79,6 +94,14 @@ final class BenchLayout implements LayoutManager {
     int column = (int) Math.ceil(width * COLUMN_SHARE);
     layColumn(edge, column, bottom);
     layPictures(edge + column, width - edge - column, bottom, height);
+  }
+
+  private void layFar(int x, int width, int height) {
+    int above = (int) (height * FAR_ABOVE);
+    int next = (int) (width * FAR_NEXT);
+    parts.next().setBounds(x, 0, next, above);
+    parts.numerals().setBounds(x + next, 0, width - next, above);
+    parts.advice().setBounds(x, above, width, height - above);
   }
 
   private static int above(JComponent part, int x, int width, int bottom) {

@@ -1,11 +1,13 @@
 package org.halflight.desk;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import org.halflight.bench.AimMeter;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LiveFeed;
 import org.halflight.desk.view.BenchModel;
@@ -16,6 +18,7 @@ import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.Source;
+import org.halflight.signal.Channel;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -48,6 +51,7 @@ final class BenchLoop implements AutoCloseable {
 
   // On the bench thread only.
   private boolean faulty;
+  private Map<Channel, Long> shownReadings = Map.of();
   private int faultsInARow;
 
   /**
@@ -132,6 +136,7 @@ final class BenchLoop implements AutoCloseable {
 
   private void run() {
     guarded(this::show);
+    guarded(hands.ports()::list);
     while (!ending) {
       step();
     }
@@ -188,9 +193,23 @@ final class BenchLoop implements AutoCloseable {
   }
 
   private void happened(BenchDriver.Happening happening) {
+    if (isOfTheMeterAlone(happening)) {
+      return;
+    }
     model.happened(happening).forEach(sounds);
     show();
     archive(happening.news());
+  }
+
+  /** Six hundred lines a second come while the light is aimed; few of them move a needle. */
+  private boolean isOfTheMeterAlone(BenchDriver.Happening happening) {
+    Map<Channel, Long> readings = driver.light().meter().map(AimMeter::readingsOf).orElse(Map.of());
+    boolean moved = !readings.equals(shownReadings);
+    shownReadings = readings;
+    return driver.light().isAiming()
+        && !moved
+        && happening.change().isEmpty()
+        && happening.news().isEmpty();
   }
 
   /** While the rig works for itself: wishes are heard, and the window is told how it goes on. */

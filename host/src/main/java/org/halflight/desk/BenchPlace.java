@@ -1,6 +1,7 @@
 package org.halflight.desk;
 
 import java.awt.BorderLayout;
+import java.awt.event.KeyEvent;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
@@ -8,8 +9,10 @@ import java.util.function.BiConsumer;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
+import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
+import javax.swing.KeyStroke;
 import javax.swing.Timer;
 import org.halflight.desk.view.AdviceText;
 import org.halflight.desk.view.BenchPictures;
@@ -46,10 +49,17 @@ final class BenchPlace extends Place {
   private final PictureView small;
   private final MarkField mark;
   private final KeyBar keys;
+  private final KeyBar toKeys;
   private final KeyBar ofLast;
   private final KeyBar fromNowOn;
+  private final JPanel conditions = new JPanel(new BorderLayout());
+  private final BenchLayout layout;
   private final JPanel allKeys = new JPanel(new BorderLayout());
   private final Timer slow;
+
+  /** A timer that is over has not yet been heard. */
+  private boolean picturesDue;
+
   private final Timer uncount = new Timer(LEAST_MILLIS, event -> uncount());
   private transient Look look;
   private transient @Nullable BenchView view;
@@ -63,6 +73,9 @@ final class BenchPlace extends Place {
   private final transient BiConsumer<Integer, String> reasons;
   private final transient BooleanSupplier hasPedal;
   private boolean looksElsewhere;
+  private boolean showsConditions;
+  private boolean far;
+  private boolean away;
   private boolean curveLarge;
 
   /** What is made of a view on the drawing thread. */
@@ -115,19 +128,31 @@ final class BenchPlace extends Place {
     keys = new KeyBar(look, "", acts);
     ofLast = conditionBar("desk.conditions.last", acts);
     fromNowOn = conditionBar("desk.conditions.fromNowOn", acts);
-    JPanel conditions = new JPanel(new BorderLayout());
-    conditions.add(ofLast, BorderLayout.LINE_START);
-    conditions.add(fromNowOn);
+    toKeys = new KeyBar(look, "", acts);
+    toKeys.show(List.of(ConditionKeys.back()));
+    JPanel each = new JPanel(new BorderLayout());
+    each.add(ofLast, BorderLayout.LINE_START);
+    each.add(fromNowOn);
+    conditions.add(toKeys, BorderLayout.LINE_START);
+    conditions.add(each);
     allKeys.add(conditions, BorderLayout.NORTH);
     allKeys.add(keys);
+    showKeys();
     map.canvas().onChoice(at -> choose(all.large(), at));
     row.canvas().onChoice(at -> choose(all.row(), at));
     small.canvas().onChoice(at -> turnCurve());
 
     BenchLayout.Parts parts =
         new BenchLayout.Parts(edge, next, numerals, advice, say, mark, map, row, small, allKeys);
-    setLayout(new BenchLayout(parts));
+    layout = new BenchLayout(parts);
+    setLayout(layout);
     parts.all().forEach(this::add);
+    List.of(next, numerals, advice)
+        .forEach(block -> block.onClick(() -> acts.accept(UserAction.FAR_VIEW)));
+    registerKeyboardAction(
+        event -> far(false),
+        KeyStroke.getKeyStroke(KeyEvent.VK_ESCAPE, 0),
+        JComponent.WHEN_IN_FOCUSED_WINDOW);
     slow = new Timer(LEAST_MILLIS, event -> showPictures());
     slow.setRepeats(false);
     look(look);
@@ -173,6 +198,8 @@ final class BenchPlace extends Place {
     keys.show(hasPedal.getAsBoolean() ? KeyHints.withPedal(shown) : KeyHints.of(shown));
     ofLast.show(ConditionKeys.ofLastFiring(shown));
     fromNowOn.show(ConditionKeys.fromNowOn(shown));
+    showKeys();
+    picturesDue = true;
     if (!slow.isRunning()) {
       slow.start();
     }
@@ -195,15 +222,13 @@ final class BenchPlace extends Place {
     if (view != null) {
       numerals.showMean(runWords.mean(view));
       advice.show(AdviceText.of(view, runWords.lookAt()));
-      MessageText said = MessageText.of(view);
-      say.show(
-          said.text().isEmpty() ? new MessageText(runWords.hints(), MessageText.Kind.NEWS) : said);
+      say.show(MessageText.of(view).with(runWords.hints()));
     }
   }
 
   /** Whether the pictures on the screen are those of the last view. */
   boolean isUpToDate() {
-    return !slow.isRunning()
+    return !picturesDue
         && pictures.isDone()
         && map.canvas().isUpToDate()
         && row.canvas().isUpToDate()
@@ -213,6 +238,57 @@ final class BenchPlace extends Place {
   @Override
   boolean acceptsBenchKeys() {
     return true;
+  }
+
+  /** Shows the caps of the conditions in place of the other keys, or those again. */
+  void turnConditions() {
+    showsConditions = !showsConditions;
+    showKeys();
+  }
+
+  /** A question is answered by the keys of the moment. */
+  private void showKeys() {
+    boolean asked = view != null && view.question().isPresent();
+    boolean shown = showsConditions && !asked && (ofLast.isVisible() || fromNowOn.isVisible());
+    conditions.setVisible(shown);
+    keys.setVisible(!shown);
+    allKeys.revalidate();
+  }
+
+  /** Whether the column alone is shown. */
+  boolean isFar() {
+    return far;
+  }
+
+  /** Shows the column alone, as large as the window gives, or the whole bench. */
+  void far(boolean on) {
+    if (far == on) {
+      return;
+    }
+    far = on;
+    layout.far(on);
+    for (JComponent each : List.of(say, map, row, small, allKeys)) {
+      each.setVisible(!on);
+    }
+    for (ColumnBlock each : List.of(next, numerals, advice)) {
+      each.far(on);
+    }
+    revalidate();
+    repaint();
+  }
+
+  /** Who asks for the bench once more wants all of it. */
+  @Override
+  void comesUp() {
+    if (!away) {
+      far(false);
+    }
+    away = false;
+  }
+
+  @Override
+  void isLeft() {
+    away = true;
   }
 
   /** Looks at the next slower or faster speed, without another one to fire. */
@@ -253,6 +329,7 @@ final class BenchPlace extends Place {
 
   /** Asks for the words of an adjustment, without a box in the way. */
   void askForMark() {
+    far(false);
     mark.ask(
         Words.say("desk.mark.what"),
         "",
@@ -279,6 +356,7 @@ final class BenchPlace extends Place {
   }
 
   private void askForReason(FiringResult firing) {
+    far(false);
     mark.ask(
         Words.say("desk.reason.what", firing.number()),
         firing.rejection().orElse(""),
@@ -299,7 +377,8 @@ final class BenchPlace extends Place {
     setBackground(look.ground());
     for (LookListener each :
         List.of(
-            next, numerals, advice, edge, say, map, row, small, mark, keys, ofLast, fromNowOn)) {
+            next, numerals, advice, edge, say, map, row, small, mark, keys, toKeys, ofLast,
+            fromNowOn)) {
       each.look(look);
     }
   }
@@ -320,6 +399,7 @@ final class BenchPlace extends Place {
    * earlier ones; by itself this happens 20 times a second at most.
    */
   void showPictures() {
+    picturesDue = false;
     if (view != null) {
       if (!looksElsewhere) {
         looked = speedToLookAt(view);

@@ -36,6 +36,7 @@ import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.record.Edit;
 import org.halflight.speeds.ShutterKind;
+import org.halflight.words.CorrectionWords;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
 import org.halflight.workflow.CameraForm;
@@ -70,14 +71,17 @@ final class CameraPlace extends Place {
   private final JButton keep = new JButton(Words.say("desk.camera.keep"));
   private final JButton another = new JButton(Words.say("desk.camera.another"));
   private final JButton handBack = new JButton(Words.say("desk.camera.handBack"));
-  private final JButton moved = new JButton(Words.say("desk.camera.moved"));
+  private final ReadOnlyText moved =
+      new ReadOnlyText("cameraMoved", Words.say("desk.history.moved"));
   private final ChecklistTable lists = new ChecklistTable(this::listed);
   private final ReadOnlyText measured =
       new ReadOnlyText("listsMeasured", Words.say("desk.lists.said"));
   private final JScrollPane measuredScroll = new JScrollPane(measured);
-  private final WorkLogPanel log = new WorkLogPanel(this::logged);
+  private final WorkLogPanel log = new WorkLogPanel(this::logged, this::logChanged);
   private final SheetPanel sheet;
   private final PhotosPanel photos;
+  private final JTextField note = new JTextField();
+  private final EarlierPanel earlier = new EarlierPanel();
   private final JTabbedPane tabs = new JTabbedPane();
   private transient Optional<Camera> camera = Optional.empty();
   private transient Optional<Visit> visit = Optional.empty();
@@ -131,7 +135,6 @@ final class CameraPlace extends Place {
     keep.setName("keepCamera");
     another.setName("anotherCamera");
     handBack.setName("handBack");
-    moved.setName("hasMoved");
     tabs.setName("cameraTabs");
     tabs.getAccessibleContext().setAccessibleName(Words.say("desk.camera.tabs"));
     sheet = new SheetPanel(clock, this::sheetSays);
@@ -140,13 +143,12 @@ final class CameraPlace extends Place {
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());
     handBack.addActionListener(event -> handBack());
-    moved.addActionListener(event -> sayMoved());
     trouble.setRows(2);
     trouble.setText(Words.say("desk.camera.before"));
 
     JPanel head = group(new MigLayout("insets 0", "[fill,grow][]"));
     head.add(title, "wmin 100");
-    head.add(moved, "hidemode 3");
+    head.add(moved, "newline, span, growx, wmin 100, hidemode 3");
     add(head, "span 2, growx, wrap 10");
     row("complaint", details.field(Detail.COMPLAINT), WHOLE);
     row("label", label, "");
@@ -185,12 +187,22 @@ final class CameraPlace extends Place {
         group(new MigLayout("insets 0, wrap 1, gap 0 8, fill", "[fill,grow]", "[fill,grow][]"));
     listsAndWords.add(listsScroll, "grow, push, hmin 120");
     measuredScroll.setBorder(null);
+    note.setName("listsNote");
+    JLabel noteLabel = new JLabel(Words.say("desk.lists.note"));
+    noteLabel.setLabelFor(note);
+    note.getAccessibleContext().setAccessibleName(noteLabel.getText());
+    note.addActionListener(event -> lists.note(note.getText().strip()));
+    listsAndWords.add(noteLabel, "split 2, grow 0");
+    listsAndWords.add(note, "growx, pushx, wmin 60");
     listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
     tabs.addTab(Words.say("desk.lists.tab"), listsAndWords);
     tabs.addTab(Words.say("desk.sheet.title"), sheet);
     tabs.addTab(Words.say("desk.photos.tab"), photos);
+    tabs.addTab(Words.say("correction.title"), earlier);
+    tabs.addChangeListener(event -> showEarlier());
     add(tabs, "cell 1 1 1 4, growy");
     lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
+    lists.getColumnModel().getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getModel().addTableModelListener(event -> sayMeasured());
     moved.setVisible(false);
     show(CameraForm.empty());
@@ -208,8 +220,12 @@ final class CameraPlace extends Place {
     return label;
   }
 
-  /** A camera that is known comes on the bench: its visit goes on, or a new one begins. */
-  void onCameraChosen(Camera known) {
+  /**
+   * A camera that is known comes on the bench: its visit goes on, or a new one begins.
+   *
+   * @param then is done once it is there
+   */
+  void onCameraChosen(Camera known, Runnable then) {
     Instant now = clock.instant();
     Optional<Here> before = here();
     archive.ask(
@@ -226,6 +242,7 @@ final class CameraPlace extends Place {
         here -> {
           isHere(here.camera(), here.visit());
           comes(Words.say("act.chosen", known.label()), before, here);
+          then.run();
         });
   }
 
@@ -277,9 +294,13 @@ final class CameraPlace extends Place {
     measuredScroll.getViewport().setBackground(look.ground());
     measured.setBackground(look.ground());
     measured.setForeground(look.ink());
+    moved.setBorder(null);
+    moved.setBackground(look.ground());
+    moved.setForeground(look.ink());
     sheet.look(look);
     question.look(look);
     photos.look(look);
+    earlier.look(look);
     keep.setFont(Look.bold(1.1));
     letters(this);
     letters(form);
@@ -367,7 +388,6 @@ final class CameraPlace extends Place {
     lists.show(new ChecklistText(here.intake(), here.handBack(), List.of()));
     archive.isFor(here);
     tells.accept(known);
-    archive.ask(record -> record.visits(known.id()).size() > 1, moved::setVisible);
     dress();
     comesUp();
   }
@@ -396,6 +416,7 @@ final class CameraPlace extends Place {
     log.show(List.of(), clock.getZone());
     sheet.show(Optional.empty(), StripSheet.EMPTY);
     photos.show(Optional.empty());
+    earlier.show(List.of());
     moved.setVisible(false);
     trouble.setText(news);
     dress();
@@ -407,7 +428,7 @@ final class CameraPlace extends Place {
     visit.ifPresent(
         here ->
             archive.ask(
-                record -> SheetWords.open(record.stripSheet(here.id())),
+                record -> SheetWords.atHandBack(record.stripSheet(here.id())),
                 open -> {
                   String ask = Words.say("desk.camera.handBackAsk", form().label());
                   trouble.setText("");
@@ -471,12 +492,21 @@ final class CameraPlace extends Place {
     photos.show(visit.map(Visit::id));
   }
 
-  private void sayMoved() {
+  /** In one line, at the second visit. */
+  private void showMoved() {
     visit.ifPresent(
         here ->
             archive.ask(
-                record -> record.history(here.camera()).flatMap(all -> all.moved(here.id())),
-                since -> trouble.setText(HistoryText.moved(since, clock.getZone()))));
+                record ->
+                    record.visits(here.camera()).size() < 2
+                        ? ""
+                        : HistoryText.moved(
+                            record.history(here.camera()).flatMap(all -> all.moved(here.id())),
+                            clock.getZone()),
+                said -> {
+                  moved.say(said);
+                  moved.setVisible(!said.isEmpty());
+                }));
   }
 
   private void listed(Checklist intake, Checklist handBackList) {
@@ -508,16 +538,36 @@ final class CameraPlace extends Place {
                 this::showLog));
   }
 
+  private void logChanged(WorkEntry now) {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.workEntry(now.id()),
+                was ->
+                    was.filter(before -> !before.equals(now))
+                        .ifPresent(
+                            before ->
+                                edits.does(
+                                    JobActWords.log(before, now), Edit.of(now), this::showLog))));
+  }
+
   /** Reads anew what the work at the bench has brought: the log, and what was measured. */
   @Override
   void comesUp() {
     showLog();
     showSheet();
     photos.show(visit.map(Visit::id));
+    showEarlier();
+    showMoved();
     visit.ifPresent(here -> archive.ask(record -> record.tried(here.id()), lists::measured));
   }
 
   private void sayMeasured() {
+    Optional<String> noted = lists.note();
+    note.setEnabled(noted.isPresent());
+    if (!note.hasFocus() || noted.isEmpty()) {
+      note.setText(noted.orElse(""));
+    }
     String said = lists.said();
     measured.say(
         said.isEmpty()
@@ -531,6 +581,14 @@ final class CameraPlace extends Place {
         here ->
             archive.ask(
                 record -> record.workLog(here.id()), all -> log.show(all, clock.getZone())));
+  }
+
+  private void showEarlier() {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.allCorrections(here),
+                all -> earlier.show(CorrectionWords.lines(all, clock.getZone()))));
   }
 
   private CameraForm form() {

@@ -5,12 +5,14 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
 import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javax.swing.JButton;
@@ -45,10 +47,12 @@ import org.halflight.report.PageInput;
 import org.halflight.report.PageStyle;
 import org.halflight.report.RecordPage;
 import org.halflight.report.Workshop;
+import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
+import org.halflight.workflow.RunForm;
 
 /** All cameras of the record with a search, and the history of the one that is chosen. */
 final class CamerasPlace extends Place {
@@ -81,6 +85,7 @@ final class CamerasPlace extends Place {
   private final ReadOnlyText due = new ReadOnlyText("dryRunsDue", Words.say("desk.cameras.due"));
   private final ReadOnlyText moved =
       new ReadOnlyText("movedSince", Words.say("desk.history.moved"));
+  private final JButton dry = new JButton();
   private final JButton take = new JButton(Words.say("desk.cameras.take"));
   private final JButton export = new JButton(Words.say("desk.cameras.export"));
   private final JButton page = new JButton(Words.say("desk.cameras.page"));
@@ -95,13 +100,15 @@ final class CamerasPlace extends Place {
 
   /**
    * @param onTake takes a camera that comes on the bench again
+   * @param onDry takes one that comes for its dry run, with the form of that run
    */
   CamerasPlace(
       Look look,
       Archive archive,
       DeskSurroundings surroundings,
       Executor drawing,
-      Consumer<Camera> onTake) {
+      Consumer<Camera> onTake,
+      BiConsumer<Camera, RunForm> onDry) {
     super(UserAction.TO_CAMERAS);
     setLayout(
         new MigLayout(
@@ -134,6 +141,7 @@ final class CamerasPlace extends Place {
     cameras.getAccessibleContext().setAccessibleName(Words.say("desk.cameras.title"));
     cameras.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     cameras.getTableHeader().setReorderingAllowed(false);
+    Look.leaveByTab(cameras);
     cameras.getColumnModel().getColumn(0).setPreferredWidth(Look.px(220));
     cameras.getColumnModel().getColumn(1).setPreferredWidth(Look.px(70));
     cameras.getColumnModel().getColumn(2).setPreferredWidth(Look.px(100));
@@ -147,6 +155,8 @@ final class CamerasPlace extends Place {
             });
     search.getDocument().addDocumentListener(new Typed(this::filter));
     take.setName("takeCamera");
+    dry.setName("dryRun");
+    dry.addActionListener(event -> dueNow().ifPresent(its -> fireDry(its.camera(), onDry)));
     export.setName("exportCamera");
     take.addActionListener(event -> history.ifPresent(h -> onTake.accept(h.camera())));
     export.addActionListener(event -> export());
@@ -187,6 +197,7 @@ final class CamerasPlace extends Place {
     list.add(searchLabel, "split 2, grow 0");
     list.add(search, "growx, pushx, gapleft 8, wmin 60");
     list.add(due, "wmin 100");
+    list.add(dry, "grow 0, hidemode 3");
     list.add(new JScrollPane(cameras), "grow, pushy, wmin 100");
     return list;
   }
@@ -235,6 +246,7 @@ final class CamerasPlace extends Place {
           due.say(HistoryText.due(found, clock.instant(), clock.getZone()));
           due.setVisible(!due.getText().isEmpty());
           filter();
+          showDue();
         });
   }
 
@@ -274,6 +286,37 @@ final class CamerasPlace extends Place {
     }
   }
 
+  /** The camera that is selected, where it is due for its dry run; else the one longest due. */
+  private Optional<CameraLine> dueNow() {
+    Optional<Camera> chosen = history.map(CameraHistory::camera);
+    List<CameraLine> due =
+        all.stream()
+            .filter(line -> line.dryRun().isPresent())
+            .sorted(Comparator.comparing(line -> line.dryRun().orElseThrow().firedWetAt()))
+            .toList();
+    return due.stream()
+        .filter(line -> chosen.map(c -> c.id().equals(line.camera().id())).orElse(false))
+        .findFirst()
+        .or(() -> due.stream().findFirst());
+  }
+
+  private void showDue() {
+    dry.setVisible(dueNow().isPresent());
+    dueNow()
+        .flatMap(CameraLine::dryRun)
+        .ifPresent(its -> dry.setText(Words.say("desk.cameras.dry", its.name())));
+  }
+
+  private void fireDry(Camera camera, BiConsumer<Camera, RunForm> onDry) {
+    archive.ask(
+        record ->
+            record.visits(camera.id()).stream()
+                .flatMap(visit -> record.runs(visit.id()).stream())
+                .filter(run -> run.asked().phase() == Phase.AS_LEFT)
+                .reduce((earlier, later) -> later),
+        wet -> wet.ifPresent(run -> onDry.accept(camera, RunForm.dry(run.asked()))));
+  }
+
   private void choose() {
     int row = cameras.getSelectedRow();
     if (row < 0 || row >= lines.getRowCount()) {
@@ -285,6 +328,7 @@ final class CamerasPlace extends Place {
 
   private void show(Optional<CameraHistory> shown) {
     history = shown;
+    showDue();
     String choose = Words.say("desk.cameras.chooseFirst");
     usable(take, shown.isPresent(), choose);
     usable(export, shown.isPresent(), choose);
@@ -300,7 +344,7 @@ final class CamerasPlace extends Place {
                 ? "desk.cameras.empty"
                 : shown.isPresent() ? "desk.cameras.noRuns" : "desk.history.empty"));
     drifts.setVisible(hasRuns);
-    map.show(shown.flatMap(h -> HistoryText.map(h, clock.getZone())));
+    map.show(Optional.of(HistoryText.picture(shown, !all.isEmpty(), clock.getZone())));
     drifts.show(shown.map(h -> HistoryText.drifts(h, clock.getZone())));
     moved.say(shown.flatMap(h -> HistoryText.moved(h, clock.getZone())).orElse(""));
     moved.setVisible(!moved.getText().isEmpty());
@@ -366,6 +410,7 @@ final class CamerasPlace extends Place {
                       PageInput input =
                           of.input(
                               record.workLog(of.visit().id()),
+                              record.stripSheet(of.visit().id()),
                               run -> {
                                 progress.at(Words.say("desk.files.readingPage"), 0, 0);
                                 return record.firings(run).stream()

@@ -4,6 +4,7 @@ import java.awt.event.ActionEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import javax.swing.AbstractAction;
 import javax.swing.JTable;
@@ -34,6 +35,7 @@ final class ChecklistTable extends JTable {
     setName("lists");
     setModel(new Lists());
     setCellSelectionEnabled(true);
+    Look.leaveByTab(this);
     setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     getTableHeader().setReorderingAllowed(false);
     // The longest name of an item needs about twice what an answer needs.
@@ -79,6 +81,39 @@ final class ChecklistTable extends JTable {
   String said() {
     int row = getSelectedRow();
     return row < 0 ? "" : String.join("\n", lists.said(ITEMS.get(row)));
+  }
+
+  /** The note on the answer that is selected; empty where none is. */
+  Optional<String> note() {
+    return selected().map(item -> answers().of(item).note());
+  }
+
+  /** Notes something on the answer that is selected. */
+  void note(String words) {
+    selected()
+        .filter(item -> !answers().of(item).note().equals(words))
+        .ifPresent(item -> change(item, answers().with(item, answers().of(item).state(), words)));
+  }
+
+  private Optional<CheckItem> selected() {
+    int row = getSelectedRow();
+    return row < 0 || getSelectedColumn() < 1 || !isEnabled()
+        ? Optional.empty()
+        : Optional.of(ITEMS.get(row));
+  }
+
+  /** The list of the selected answer. */
+  private Checklist answers() {
+    return getSelectedColumn() == 1 ? lists.intake() : lists.handBack();
+  }
+
+  private void change(CheckItem item, Checklist now) {
+    boolean intake = getSelectedColumn() == 1;
+    lists =
+        new ChecklistText(
+            intake ? now : lists.intake(), intake ? lists.handBack() : now, lists.tried());
+    ((Lists) getModel()).fireTableCellUpdated(ITEMS.indexOf(item), getSelectedColumn());
+    onChange.accept(lists.intake(), lists.handBack());
   }
 
   private void turn(int row, int column) {

@@ -2,13 +2,17 @@ package org.halflight.desk;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
+import java.awt.Cursor;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics2D;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
 import java.awt.geom.Ellipse2D;
 import java.util.ArrayList;
 import java.util.List;
 import javax.accessibility.AccessibleRole;
+import org.halflight.words.Words;
 
 /**
  * A block of the column that is read from two metres: lines of text, each so many millimetres high.
@@ -23,11 +27,18 @@ abstract class ColumnBlock extends PaintedComponent {
   /** In the far view a block that is so wide shows its letters as large as its height allows. */
   private static final double FAR_WIDTH = 75;
 
-  /** One line shrinks so far before it wraps. */
+  /** One line shrinks so far before it wraps; where there is room for rows, hardly at all. */
   private static final double SHRINKS_TO = 0.6;
+
+  private static final double WRAPS_FROM = 0.9;
+
+  /** Free below the last line, in millimetres. */
+  private static final double FOOT = 2.5;
 
   /** Smaller lines make room for the large ones first. */
   private static final double LARGE = 15;
+
+  private static final double SMALL = 8;
 
   private static final double BETWEEN_ROWS = 0.5;
   private static final double BELOW_LETTERS = 0.28;
@@ -86,6 +97,19 @@ abstract class ColumnBlock extends PaintedComponent {
     repaint();
   }
 
+  /** A click on it does something. */
+  final void onClick(Runnable doing) {
+    setToolTipText(Words.say("desk.column.tip"));
+    setCursor(Cursor.getPredefinedCursor(Cursor.HAND_CURSOR));
+    addMouseListener(
+        new MouseAdapter() {
+          @Override
+          public void mousePressed(MouseEvent event) {
+            doing.run();
+          }
+        });
+  }
+
   @Override
   public final Dimension getPreferredSize() {
     return new Dimension(Look.mm(this, 100), Look.mm(this, natural));
@@ -108,9 +132,9 @@ abstract class ColumnBlock extends PaintedComponent {
     int left = (int) (MARGIN * unit);
     int room = getWidth() - 2 * left;
     List<Line> shown = lines.stream().filter(line -> !line.text().isEmpty()).toList();
-    List<Fitted> fitted = fit(g, shown, unit, room, height - unit);
+    List<Fitted> fitted = fit(g, shown, unit, room, height - (atBottom ? FOOT : 1) * unit);
     double whole = fitted.stream().mapToDouble(Fitted::height).sum();
-    double y = top + (atBottom ? Math.max(0, height - 1.5 * unit - whole) : 0);
+    double y = top + (atBottom ? Math.max(0, height - FOOT * unit - whole) : 0);
     for (Fitted each : fitted) {
       double baseline = y + each.gap();
       for (String row : each.rows()) {
@@ -152,7 +176,8 @@ abstract class ColumnBlock extends PaintedComponent {
     double one = (room - pips) / (double) Math.max(1, width(g, font, line.text()));
     double shrunk = Math.min(1, one);
     List<String> rows = List.of(line.text());
-    if (shrunk < SHRINKS_TO && line.rows() > 1 && line.text().contains(" ")) {
+    double least = line.caps() < LARGE && line.caps() > SMALL ? WRAPS_FROM : SHRINKS_TO;
+    if (shrunk < least && line.rows() > 1 && line.text().contains(" ")) {
       shrunk = 1;
       rows = wrapped(g, font, line.text(), room);
       while (shrunk > LEAST && !(rows.size() <= line.rows() && fits(g, font, rows, room))) {

@@ -26,6 +26,7 @@ final class DataTableView extends JPanel implements LookListener {
     table.setName(name);
     table.getAccessibleContext().setAccessibleName(name);
     table.setCellSelectionEnabled(true);
+    Look.leaveByTab(table);
     table.setAutoResizeMode(JTable.AUTO_RESIZE_OFF);
     table.getTableHeader().setReorderingAllowed(false);
     add(caption, BorderLayout.NORTH);

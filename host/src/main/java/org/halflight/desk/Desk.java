@@ -16,6 +16,11 @@ public final class Desk {
 
   private Desk() {}
 
+  /** Tells the system how its menus are to be shown; before anything of the screen is touched. */
+  public static void prepare() {
+    SystemMenu.properties(System.getProperty("os.name", "")).forEach(System::setProperty);
+  }
+
   /**
    * Opens the window and stays until it is closed.
    *

@@ -13,14 +13,18 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import javax.swing.AbstractButton;
 import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
+import org.halflight.desk.view.AboutText;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.ConditionKeys;
+import org.halflight.desk.view.MenuList;
 import org.halflight.desk.view.Message;
 import org.halflight.desk.view.Pedal;
 import org.halflight.desk.view.PlaceUndo;
+import org.halflight.desk.view.PortsView;
 import org.halflight.desk.view.Proposal;
 import org.halflight.desk.view.SessionUndo;
 import org.halflight.desk.view.SoundKind;
@@ -72,6 +76,9 @@ final class DeskWindow {
   private final CameraPlace camera;
   private final CamerasPlace cameras;
   private final PracticeMenu practice;
+  private final DarkCover cover;
+  private final HelpPlace help;
+  private final DeskMenu menu = new DeskMenu(new MenuSource(), this::act);
   private final DeskKeys deskKeys;
   private final TypingUndo typing = new TypingUndo();
   private final Pedal pedal;
@@ -79,6 +86,7 @@ final class DeskWindow {
   private final PlaceUndo undo = new PlaceUndo(new SessionActs());
   private Look look;
   private @Nullable BenchView view;
+  private Optional<RunForm> dryRun = Optional.empty();
   private boolean tables;
   private Consumer<BenchView> onView = shown -> {};
 
@@ -120,15 +128,23 @@ final class DeskWindow {
             known -> does(hands -> hands.named(known.label(), known.dial())),
             () -> does(BenchActions::isNobodys),
             act -> undo.done(UserAction.TO_CAMERA, act));
-    cameras = new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen);
+    cameras =
+        new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen, this::dryRun);
+    help =
+        new HelpPlace(
+            look,
+            drawing,
+            () ->
+                AboutText.lines(
+                    surroundings.version(),
+                    name -> System.getProperty(name, ""),
+                    surroundings.folder().toString(),
+                    view().map(seen -> seen.link().serial()).orElse("")));
     places =
         new Places(
             List.of(
                 bench,
-                new LightPlace(
-                    look,
-                    () -> does(BenchActions::setLight),
-                    () -> does(hands -> hands.light().answer(Answer.DONE))),
+                new LightPlace(look, lightActs()),
                 camera,
                 new RunPlace(look, this::suggestion, bench::looked, this::beginRun),
                 cameras,
@@ -139,13 +155,16 @@ final class DeskWindow {
                     pedal::learnsNothing),
                 details,
                 rig,
-                tried),
+                tried,
+                help),
             this::at);
     practice =
         new PracticeMenu(
             this::onModelCamera,
             act -> undo.chosen(act, sessionUndo()),
             () -> act(UserAction.CHANGE_BENCH));
+    cover = new DarkCover(look, turn -> does(hands -> hands.light().screenIsPainted(turn)));
+    frame.setGlassPane(cover);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
@@ -157,7 +176,6 @@ final class DeskWindow {
             close();
           }
         });
-    top.soundsOn(sounds.on().all());
     deskKeys =
         new DeskKeys(
             frame,
@@ -166,7 +184,41 @@ final class DeskWindow {
             this::act,
             new PedalKeys(pedal, this::pedal, this::saysOfPedal, pedalPanel::say));
     deskKeys.install();
+    if (SystemMenu.isOnScreen(System.getProperty("os.name", ""))) {
+      frame.setJMenuBar(menu.bar());
+      top.menuButton().setVisible(false);
+    }
+    SystemMenu.register(SystemMenu.ofThisSystem(), () -> act(UserAction.ABOUT), this::close);
     typing.install();
+  }
+
+  private LightPlace.Acts lightActs() {
+    return new LightPlace.Acts() {
+      @Override
+      public void showMeter(boolean shown) {
+        does(hands -> hands.light().showMeter(shown));
+      }
+
+      @Override
+      public void set() {
+        does(BenchActions::setLight);
+      }
+
+      @Override
+      public void isOpen() {
+        does(hands -> hands.light().answer(Answer.DONE));
+      }
+
+      @Override
+      public void aim() {
+        does(BenchActions::aim);
+      }
+
+      @Override
+      public void checkScreen() {
+        does(BenchActions::checkScreen);
+      }
+    };
   }
 
   /**
@@ -272,6 +324,7 @@ final class DeskWindow {
     frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
     places.show(shown);
+    cover.show(shown);
     pedal.sees(shown, places.here().key());
     onView.accept(shown);
   }
@@ -304,6 +357,14 @@ final class DeskWindow {
           CONDITION_STOPPED_DOWN,
           CONDITION_LAST_TOO ->
           ConditionKeys.of(act).ifPresent(key -> asks(hands -> hands.run().condition(key)));
+      case CONDITIONS -> bench.turnConditions();
+      case FAR_VIEW -> {
+        boolean on = places.here() != bench || !bench.isFar();
+        if (places.here() != bench) {
+          places.back();
+        }
+        bench.far(on);
+      }
       case TWO -> asks(hands -> hands.two(bench.selected()));
       case SWITCH_COVER -> asks(hands -> hands.flip(Assembly.Switch.COVER));
       case SWITCH_CELLS -> asks(hands -> hands.flip(Assembly.Switch.CELLS));
@@ -331,13 +392,22 @@ final class DeskWindow {
       case CURVE -> bench.turnCurve();
       case SOUNDS -> {
         sounds.on(sounds.on().turned());
-        top.soundsOn(sounds.on().all());
       }
       case THEME -> look(!look.dark());
       case FIRE -> does(BenchActions::fire);
       case COCK -> does(BenchActions::cock);
       case PRACTICE -> practice.open(top.rigButton(), isPractice());
       case CHANGE_BENCH -> does(BenchActions::changeBench);
+      case MENU -> menu.open(top.menuButton());
+      case HELP -> {
+        help.about(places.here().key());
+        places.goTo(act);
+      }
+      case ABOUT -> {
+        help.about();
+        places.goTo(UserAction.HELP);
+      }
+      case QUIT -> close();
       case DETAILS -> places.turn(act);
       case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS ->
           places.goTo(act);
@@ -354,6 +424,40 @@ final class DeskWindow {
     @Override
     public void redo() {
       asks(BenchActions::redo);
+    }
+  }
+
+  private final class MenuSource implements DeskMenu.Source {
+    @Override
+    public MenuList.Now now() {
+      UserAction here = places.here().key();
+      return new MenuList.Now(
+          view(),
+          places.here().acceptsBenchKeys(),
+          undo.undoWords(here, sessionUndo()),
+          undo.redoWords(here, sessionUndo()),
+          tables,
+          sounds.on().all());
+    }
+
+    @Override
+    public List<AbstractButton> here() {
+      return places.buttons();
+    }
+
+    @Override
+    public Look look() {
+      return look;
+    }
+
+    @Override
+    public List<PortsView.Line> ports() {
+      return view == null ? List.of() : view.link().ports().lines();
+    }
+
+    @Override
+    public void choosePort(Optional<String> path) {
+      does(hands -> hands.ports().choose(path));
     }
   }
 
@@ -400,6 +504,17 @@ final class DeskWindow {
   }
 
   private RunForm suggestion() {
+    Optional<RunForm> dry =
+        dryRun.filter(
+            form ->
+                camera
+                    .camera()
+                    .map(its -> its.label().equals(form.shutter().camera()))
+                    .orElse(false));
+    return dry.orElseGet(this::next);
+  }
+
+  private RunForm next() {
     return RunForm.next(
         view().flatMap(BenchView::setup),
         view().filter(BenchView::runDone).isPresent(),
@@ -409,6 +524,7 @@ final class DeskWindow {
 
   private void beginRun(RunSetup typed) {
     settings = settings.with(RunForm.texts(typed));
+    dryRun = Optional.empty();
     RunSetup setup =
         camera
             .camera()
@@ -436,8 +552,18 @@ final class DeskWindow {
   }
 
   private void onCameraChosen(Camera known) {
-    camera.onCameraChosen(known);
+    camera.onCameraChosen(known, () -> {});
     places.goTo(UserAction.TO_CAMERA);
+  }
+
+  /** A camera comes on the bench for its dry run, which only has to be begun. */
+  private void dryRun(Camera known, RunForm form) {
+    camera.onCameraChosen(
+        known,
+        () -> {
+          dryRun = Optional.of(form);
+          places.goTo(UserAction.TO_RUN);
+        });
   }
 
   private void does(Consumer<BenchActions> doing) {

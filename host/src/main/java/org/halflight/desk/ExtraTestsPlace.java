@@ -66,6 +66,7 @@ final class ExtraTestsPlace extends Place {
   private final JScrollPane scroll = new JScrollPane(list);
   private final ReadOnlyText said = new ReadOnlyText("triedSaid", Words.say("desk.tried.said"));
   private final JScrollPane saidScroll = new JScrollPane(said);
+  private final JPanel blank = group(new MigLayout());
   private final JToggleButton tables = new JToggleButton(Words.say("desk.rig.tables"));
   private final PictureView picture;
   private transient LightTestView test = LightTestView.NOTHING;
@@ -80,8 +81,8 @@ final class ExtraTestsPlace extends Place {
     super(UserAction.TO_TRIED);
     setLayout(
         new MigLayout(
-            "insets 18 32 14 28, gap 26 8, fill, hidemode 3",
-            "[fill,40%!][fill,grow]",
+            Look.EDGES + ", " + Look.GAPS + ", fill, hidemode 3",
+            "[fill,35%::40%][fill,grow]",
             "[][fill,grow]"));
     text =
         new LatestWork<>(
@@ -103,48 +104,42 @@ final class ExtraTestsPlace extends Place {
             nanos);
     named();
     acts();
-    add(title);
-    add(tables, "align right, grow 0, wrap");
-    add(left(), "grow");
-    add(right(), "grow, push");
+    add(
+        new PlaceHead(title, List.of(leak, stops, panel, done, skip, stop, tables)),
+        "span, growx, wrap");
+    add(left(), "grow, hmin 0");
+    add(right(), "grow, push, hmin 0");
     look(look);
     choose();
   }
 
+  /** What to do, what was tried so far, and the numbers that a person writes for it. */
   private JPanel left() {
     JPanel left =
-        group(new MigLayout("insets 0, wrap 1, gap 8 8, fillx, hidemode 3", "[fill,grow]", ""));
-    left.add(sentence, "wmin 200");
-    left.add(remark, "wmin 200");
+        group(new MigLayout("insets 0, wrap 1, gap 8 8, fill, hidemode 3", "[fill,grow]", ""));
+    left.add(sentence, "wmin 100");
+    left.add(remark, "wmin 100");
     left.add(count);
     left.add(progress, "h 10!");
-    JPanel buttons = group(new MigLayout("insets 2, gap 10 8, hidemode 3"));
-    buttons.add(leak);
-    buttons.add(stops);
-    buttons.add(panel);
-    // Its words change while the light is read; the buttons beside it stay where they are.
-    buttons.add(done, "wmin 150");
-    buttons.add(skip);
-    buttons.add(stop);
-    buttons.add(markedLabel, "newline, span, split 2");
-    buttons.add(marked);
-    buttons.add(plungerLabel, "newline, span");
-    buttons.add(advanceLabel, "newline, span, split 5");
-    buttons.add(plungerAdvance, "wmin 60");
-    buttons.add(shutterLabel);
-    buttons.add(plungerShutter, "wmin 60");
-    buttons.add(plunger);
-    left.add(buttons);
-    left.add(listTitle, "gaptop 8");
-    left.add(scroll, "wmin 200, hmin 80, grow, push");
+    left.add(listTitle);
+    left.add(scroll, "grow, pushy, wmin 100, hmin 60");
+    left.add(markedLabel, "split 2, grow 0");
+    left.add(marked, "growx, pushx, wmin 80");
+    left.add(plungerLabel, "wmin 0");
+    left.add(advanceLabel, "split 4, grow 0");
+    left.add(plungerAdvance, "growx, pushx, wmin 50");
+    left.add(shutterLabel, "grow 0");
+    left.add(plungerShutter, "growx, pushx, wmin 50");
+    left.add(plunger, "grow 0");
+    left.add(blank, "pushy");
     return left;
   }
 
+  /** The picture of the selected one, and its sentences below. */
   private JPanel right() {
-    JPanel right =
-        group(new MigLayout("insets 0, wrap 1, gap 8 10, fill", "[fill,grow]", "[][fill,grow]"));
-    right.add(saidScroll, "wmin 200, hmin 60, hmax 36%");
-    right.add(picture, "grow, push");
+    JPanel right = group(new MigLayout("insets 0, wrap 1, gap 8 8, fill", "[fill,grow]", ""));
+    right.add(picture, "grow, pushy 70, hmin 120");
+    right.add(saidScroll, "grow, pushy 30, wmin 100, h 60:150:");
     return right;
   }
 
@@ -195,6 +190,9 @@ final class ExtraTestsPlace extends Place {
     done.addActionListener(event -> bench.accept(hands -> hands.light().answer(Answer.DONE)));
     skip.addActionListener(event -> bench.accept(hands -> hands.light().answer(Answer.SKIP)));
     stop.addActionListener(event -> bench.accept(hands -> hands.light().answer(Answer.STOP)));
+    marked.addActionListener(event -> stops.doClick());
+    plungerAdvance.addActionListener(event -> plungerShutter.requestFocusInWindow());
+    plungerShutter.addActionListener(event -> plunger.doClick());
     list.addListSelectionListener(event -> choose());
     tables.addActionListener(
         event -> {
@@ -260,6 +258,9 @@ final class ExtraTestsPlace extends Place {
     }
     // Disabling the button would throw the focus away between two readings.
     done.setText(Words.say(now.isReading() ? "desk.tried.reading" : "desk.tried.done"));
+    if (isShowing()) {
+      enterIsFor(byEnter());
+    }
     if (isShowing() && asksAnew) {
       done.requestFocusInWindow();
     } else if (isShowing() && ended) {
@@ -313,16 +314,23 @@ final class ExtraTestsPlace extends Place {
             .map(entry -> String.join("\n", entry.sentences()))
             .orElseGet(() -> Words.say("desk.tried.empty")));
     listTitle.setVisible(!entries.isEmpty());
+    blank.setVisible(entries.isEmpty());
     scroll.setVisible(!entries.isEmpty());
     picture.show(
         chosen.flatMap(ExtraTestsText.Entry::picture), chosen.flatMap(ExtraTestsText.Entry::twin));
-    picture.setVisible(chosen.isPresent());
+    picture.whenEmpty(
+        Words.say(chosen.isPresent() ? "desk.tried.noPicture" : "desk.tried.emptyPicture"));
   }
 
   /** What is to have the focus when this place comes up. */
   @Override
   JComponent first() {
     return test.isUnderWay() ? done : entries.isEmpty() ? leak : list;
+  }
+
+  @Override
+  @Nullable JButton byEnter() {
+    return test.isUnderWay() ? done : null;
   }
 
   /** The picture of the chosen one. */
@@ -338,27 +346,27 @@ final class ExtraTestsPlace extends Place {
   @Override
   public void look(Look look) {
     setBackground(look.ground());
-    title.setFont(Look.bold(2));
+    title.setFont(Look.bold(Look.TITLE));
     title.setForeground(look.ink());
     for (ReadOnlyText area : List.of(sentence, remark, said)) {
       area.setBackground(look.ground());
       area.setBorder(null);
       area.setForeground(area == remark ? look.quietInk() : look.ink());
-      area.setFont(area == sentence ? Look.letters(1.5) : Look.letters(1.12));
+      area.setFont(Look.letters(area == sentence ? Look.SENTENCE : Look.BODY));
     }
     for (JLabel label : List.of(count, markedLabel, plungerLabel, advanceLabel, shutterLabel)) {
       label.setForeground(look.quietInk());
-      label.setFont(Look.letters(1.05));
+      label.setFont(Look.letters(Look.BODY));
     }
-    listTitle.setFont(Look.bold(1.15));
+    listTitle.setFont(Look.bold(Look.BODY));
     listTitle.setForeground(look.ink());
     list.setBackground(look.ground());
-    list.setFont(Look.letters(1.15));
+    list.setFont(Look.letters(Look.BODY));
     scroll.setBorder(BorderFactory.createMatteBorder(Look.px(1), 0, Look.px(1), 0, look.line()));
     saidScroll.setBorder(null);
     saidScroll.getViewport().setBackground(look.ground());
     for (JButton button : List.of(leak, stops, panel, plunger, done, skip, stop)) {
-      button.setFont(Look.letters(1.15));
+      button.setFont(Look.letters(Look.BODY));
     }
     picture.look(look);
   }

@@ -1,12 +1,15 @@
 package org.halflight.desk;
 
+import java.awt.Dimension;
 import java.awt.FlowLayout;
+import java.awt.Insets;
 import java.util.List;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
+import javax.swing.SwingConstants;
 import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
@@ -17,6 +20,8 @@ import org.halflight.words.Words;
  */
 final class KeyBar extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
+
+  private static final double LEAST_MM = 12;
 
   private final transient Consumer<UserAction> acts;
   private final String title;
@@ -63,11 +68,14 @@ final class KeyBar extends JPanel implements LookListener {
       add(said);
     }
     for (KeyHints.Hint hint : hints) {
-      JButton button = new JButton(hint.words(), new KeyCap(hint.key(), look, hint.answers()));
+      JButton button = new CapButton(hint.words(), new KeyCap(hint.key(), look, hint.answers()));
       button.setName("key." + hint.act());
       button.putClientProperty("JButton.buttonType", "toolBarButton");
       button.setForeground(hint.answers() ? look.ink() : look.quietInk());
-      button.setIconTextGap(Look.px(6));
+      button.setIconTextGap(Look.px(2));
+      button.setHorizontalTextPosition(SwingConstants.CENTER);
+      button.setVerticalTextPosition(SwingConstants.BOTTOM);
+      button.setMargin(new Insets(Look.px(1), Look.px(4), Look.px(1), Look.px(4)));
       button
           .getAccessibleContext()
           .setAccessibleName(Words.say("desk.keys.spoken", hint.words(), hint.key()));
@@ -76,6 +84,22 @@ final class KeyBar extends JPanel implements LookListener {
     }
     revalidate();
     repaint();
+  }
+
+  /** Large enough for a hand with a tool in it. */
+  private static final class CapButton extends JButton {
+    private static final long serialVersionUID = 1L;
+
+    private CapButton(String words, KeyCap cap) {
+      super(words, cap);
+    }
+
+    @Override
+    public Dimension getPreferredSize() {
+      int least = Look.mm(this, LEAST_MM) + 1;
+      Dimension size = super.getPreferredSize();
+      return new Dimension(Math.max(least, size.width), Math.max(least, size.height));
+    }
   }
 
   @Override

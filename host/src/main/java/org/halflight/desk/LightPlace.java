@@ -6,54 +6,108 @@ import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.LightText;
 import org.halflight.desk.view.LightView;
 import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
 
-/** Setting the light, led by one sentence at a time. */
+/** Aiming and setting the light: a meter, three lamps, one sentence at a time. */
 final class LightPlace extends Place {
   private static final long serialVersionUID = 1L;
 
-  private final JLabel title = new JLabel(Words.say("desk.light.title"));
+  /** What is done here. */
+  interface Acts {
+    /** The meter comes into sight, or goes out of it. */
+    void showMeter(boolean shown);
+
+    /** The light is set. */
+    void set();
+
+    /** The shutter is open, as was asked for. */
+    void isOpen();
+
+    /** The light is aimed again. */
+    void aim();
+
+    /** The screen is checked. */
+    void checkScreen();
+  }
+
+  private final transient Acts acts;
+  private final MeterPanel meter;
+  private final AimLamps lamps;
   private final ReadOnlyText sentence =
       new ReadOnlyText("lightSentence", Words.say("desk.light.name"));
   private final ReadOnlyText hint = new ReadOnlyText("lightHint", Words.say("desk.light.hintName"));
+  private final JLabel mode = new JLabel();
   private final JProgressBar progress = new JProgressBar(0, 100);
   private final JButton set = new JButton(Words.say("desk.light.set"));
   private final JButton open = new JButton(Words.say("desk.light.isOpen"));
+  private final JButton again = new JButton(Words.say("desk.light.aim"));
+  private final JButton screen = new JButton(Words.say("desk.light.checkScreen"));
   private boolean isSet;
   private boolean isUnderWay;
 
-  LightPlace(Look look, Runnable onSet, Runnable onOpen) {
+  LightPlace(Look look, Acts acts) {
     super(UserAction.TO_LIGHT);
-    setLayout(new MigLayout("insets 40 60 30 60, wrap 1, gap 18", "[fill, 300:900:1000]", ""));
+    this.acts = acts;
+    meter = new MeterPanel(look);
+    lamps = new AimLamps(look);
+    setLayout(
+        new MigLayout(
+            "insets 20 30 20 30, wrap 2, gap 20 14", "[fill, grow][]", "[][][][][][]push"));
     set.setName("setLight");
     open.setName("shutterIsOpen");
-    set.addActionListener(event -> onSet.run());
-    open.addActionListener(event -> onOpen.run());
+    again.setName("aimLight");
+    screen.setName("checkScreen");
+    mode.setName("lightMode");
+    set.addActionListener(event -> acts.set());
+    open.addActionListener(event -> acts.isOpen());
+    again.addActionListener(event -> acts.aim());
+    screen.addActionListener(event -> acts.checkScreen());
     progress.getAccessibleContext().setAccessibleName(Words.say("desk.light.progress"));
-    add(title);
-    add(sentence);
-    add(progress, "h 10!");
-    JPanel buttons = group(new MigLayout("insets 4 0 4 4"));
-    buttons.add(set);
-    buttons.add(open, "gapleft 10");
-    add(buttons);
-    add(hint, "gaptop 20");
+    add(meter, "grow, aligny top");
+    add(lamps, "aligny top");
+    add(mode, "span 2");
+    add(sentence, "span 2, grow, wmin 200");
+    add(progress, "span 2, h 10!");
+    JPanel buttons = group(new MigLayout("insets 4 0 4 4, gap 10"));
+    for (JButton each : new JButton[] {set, open, again, screen}) {
+      buttons.add(each, "hmin " + Look.px(40));
+    }
+    add(buttons, "span 2");
+    add(hint, "span 2, grow, wmin 200");
     look(look);
+  }
+
+  @Override
+  void comesUp() {
+    acts.showMeter(true);
+  }
+
+  @Override
+  void isLeft() {
+    acts.showMeter(false);
   }
 
   @Override
   void show(BenchView view) {
     LightView light = view.light();
+    LightText text = LightText.of(view);
     isSet = light.set().isPresent();
     isUnderWay = light.isUnderWay();
-    String asked = light.prompt().sentence();
-    sentence.say(light.isAsking() ? Words.say("desk.light.space", asked) : asked);
-    hint.say(Words.say(view.link().isPractice() ? "desk.light.hint.practice" : "desk.light.hint"));
+    if (isShowing()) {
+      meter.show(light.aim());
+      lamps.show(light.aim());
+    }
+    mode.setText(text.mode());
+    sentence.say(text.sentence());
+    hint.say(String.join("\n\n", text.remarks()));
     progress.setValue((int) Math.round(100 * light.prompt().progress()));
     progress.setVisible(light.isUnderWay() && !light.isAsking());
-    set.setEnabled(view.link().isUp() && !light.isUnderWay());
+    set.setEnabled(text.maySet());
+    again.setEnabled(text.mayAim());
+    screen.setEnabled(text.mayCheckScreen());
     boolean turns = light.isAsking() && !open.isEnabled();
     open.setEnabled(light.isAsking());
     if (turns && isShowing()) {
@@ -80,17 +134,20 @@ final class LightPlace extends Place {
   @Override
   public void look(Look look) {
     setBackground(look.ground());
-    title.setFont(Look.bold(2));
-    title.setForeground(look.ink());
-    sentence.setFont(Look.letters(1.9));
+    meter.look(look);
+    lamps.look(look);
+    mode.setFont(Look.letters(1.1));
+    mode.setForeground(look.quietInk());
+    sentence.setFont(Look.bold(2.7));
     sentence.setForeground(look.ink());
     sentence.setBackground(look.ground());
     sentence.setBorder(null);
     hint.setBorder(null);
-    hint.setFont(Look.letters(1.1));
-    hint.setForeground(look.quietInk());
+    hint.setFont(Look.letters(1.2));
+    hint.setForeground(look.ink());
     hint.setBackground(look.ground());
-    set.setFont(Look.letters(1.2));
-    open.setFont(Look.letters(1.2));
+    for (JButton each : new JButton[] {set, open, again, screen}) {
+      each.setFont(Look.letters(1.2));
+    }
   }
 }

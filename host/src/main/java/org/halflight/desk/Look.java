@@ -7,10 +7,12 @@ import com.formdev.flatlaf.util.UIScale;
 import java.awt.Color;
 import java.awt.Component;
 import java.awt.Font;
+import java.awt.KeyboardFocusManager;
 import java.util.HashMap;
 import java.util.Map;
 import javax.swing.InputMap;
 import javax.swing.JComponent;
+import javax.swing.JTable;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.UIManager;
@@ -119,6 +121,12 @@ record Look(boolean dark, Theme theme) {
     return (int) Math.round(millimetres * each);
   }
 
+  /** Tab leaves a table, as it leaves any other control; arrows go from cell to cell. */
+  static void leaveByTab(JTable table) {
+    table.setFocusTraversalKeys(KeyboardFocusManager.FORWARD_TRAVERSAL_KEYS, null);
+    table.setFocusTraversalKeys(KeyboardFocusManager.BACKWARD_TRAVERSAL_KEYS, null);
+  }
+
   Color ground() {
     return theme.background();
   }
@@ -142,7 +150,7 @@ record Look(boolean dark, Theme theme) {
 
   /** Done, and all is well: bluish green. */
   Color done() {
-    return dark ? new Color(0x2FBF95) : new Color(0x009E73);
+    return dark ? new Color(0x2FBF95) : new Color(0x007A59);
   }
 
   /** Something asks to be looked at: orange of the palette. */

@@ -4,6 +4,7 @@ import java.awt.BorderLayout;
 import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Graphics;
+import java.awt.Insets;
 import javax.swing.BorderFactory;
 import javax.swing.JPanel;
 import org.halflight.desk.view.MessageText;
@@ -21,7 +22,6 @@ final class MessageLine extends JPanel implements LookListener {
     super(new BorderLayout());
     this.look = look;
     area.setOpaque(false);
-    area.setRows(2);
     add(area);
     look(look);
   }
@@ -31,6 +31,7 @@ final class MessageLine extends JPanel implements LookListener {
       text = shown;
       area.say(shown.text());
       dress();
+      revalidate();
     }
   }
 
@@ -50,8 +51,15 @@ final class MessageLine extends JPanel implements LookListener {
 
   @Override
   public Dimension getPreferredSize() {
+    Insets insets = getInsets();
+    int width = getWidth() - insets.left - insets.right;
+    if (width > 0) {
+      // Wrapped text is as high as it is at the width that it has.
+      area.setSize(width, Short.MAX_VALUE);
+    }
     int lines = area.getFontMetrics(area.getFont()).getHeight() * 2;
-    return new Dimension(Look.px(400), lines + Look.px(16));
+    return new Dimension(
+        Look.px(400), Math.max(lines, area.getPreferredSize().height) + insets.top + insets.bottom);
   }
 
   @Override

@@ -52,7 +52,7 @@ import org.halflight.words.Words;
 final class PhotosPanel extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
-  private static final int TILE = 128;
+  private static final int TILE = 136;
   private static final String ALL = "all";
   private static final String ONE = "one";
 
@@ -85,9 +85,7 @@ final class PhotosPanel extends JPanel implements LookListener {
    * @param edits what is changed here goes through
    */
   PhotosPanel(Archive archive, JobEdits edits, Executor drawing, ZoneId zone) {
-    super(
-        new MigLayout(
-            "insets 8 0 0 0, fill, wrap 1, gap 0 6", "[fill,grow]", "[][][fill,grow][][]"));
+    super(new MigLayout("insets 8 0 0 0, fill, wrap 1, gap 0 6", "[fill,grow]"));
     setOpaque(false);
     this.archive = archive;
     this.edits = edits;
@@ -152,7 +150,7 @@ final class PhotosPanel extends JPanel implements LookListener {
     middle.add(large, ONE);
     add(asks, "wmin 100, hidemode 3");
     add(hint, "wmin 100, hmin 34");
-    add(middle, "grow, hmin 120");
+    add(middle, "grow, push, hmin 120");
     add(captionLabel, "split 2, grow 0");
     add(caption, "growx, pushx, wmin 60");
     JPanel buttons = Place.group(new MigLayout("insets 0"));
@@ -385,7 +383,7 @@ final class PhotosPanel extends JPanel implements LookListener {
       picture.setText(
           image == null
               ? Words.say("desk.photos.loading")
-              : image.said().isEmpty() ? "" : "<html>" + image.said());
+              : image.said().isEmpty() ? "" : Words.say("desk.photos.notShown"));
       words.setText(
           photo.caption().isEmpty() ? PhotoWords.moment(photo.takenAt(), zone) : photo.caption());
       tile.getAccessibleContext().setAccessibleName(PhotoWords.line(index + 1, photo, zone));

@@ -73,6 +73,13 @@ abstract class Place extends JPanel implements LookListener {
     return null;
   }
 
+  /** Enter presses this button from now on, wherever the focus is in the window. */
+  final void enterIsFor(@Nullable JButton button) {
+    if (getRootPane() != null) {
+      getRootPane().setDefaultButton(button);
+    }
+  }
+
   /** Escape leaves this place. */
   final void onEscape(Runnable leaving) {
     getActionMap()

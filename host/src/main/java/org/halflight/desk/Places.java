@@ -1,11 +1,16 @@
 package org.halflight.desk;
 
 import java.awt.CardLayout;
+import java.awt.Component;
+import java.awt.Container;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Consumer;
+import javax.swing.AbstractButton;
+import javax.swing.JButton;
 import javax.swing.JPanel;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.UserAction;
@@ -36,6 +41,23 @@ final class Places {
     }
   }
 
+  /** The buttons of the place on the screen that say what they do. */
+  List<AbstractButton> buttons() {
+    return here.acceptsBenchKeys() ? List.of() : buttons(here);
+  }
+
+  private static List<AbstractButton> buttons(Container in) {
+    List<AbstractButton> buttons = new ArrayList<>();
+    for (Component each : in.getComponents()) {
+      if (each instanceof JButton button && each.isVisible() && !button.getText().isBlank()) {
+        buttons.add(button);
+      } else if (each instanceof Container inner && each.isVisible()) {
+        buttons.addAll(buttons(inner));
+      }
+    }
+    return buttons;
+  }
+
   JPanel panel() {
     return panel;
   }
@@ -56,9 +78,7 @@ final class Places {
     onMove.accept(key);
     here.comesUp();
     here.first().requestFocusInWindow();
-    if (panel.getRootPane() != null) {
-      panel.getRootPane().setDefaultButton(here.byEnter());
-    }
+    here.enterIsFor(here.byEnter());
   }
 
   /** Goes to a place, or back from it. */

@@ -13,6 +13,7 @@ import javax.swing.JScrollPane;
 import javax.swing.ListSelectionModel;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.PortsView;
 import org.halflight.words.Words;
 
@@ -83,7 +84,7 @@ final class PortsPanel extends JPanel implements LookListener {
             .map(cause -> Words.say("desk.ports.also", cause))
             .collect(Collectors.joining("\n")));
     others.setVisible(!others.getText().isEmpty());
-    change.setText(Words.say(practice ? "desk.bench.toRig" : "desk.bench.toPractice"));
+    change.setText(KeyHints.otherBench(view.link()));
     if (!ports.lines().equals(shown.lines())) {
       int selected = list.getSelectedIndex();
       Optional<String> path = chosen();

@@ -20,11 +20,15 @@ import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.InventedContact;
 import org.halflight.shuttermodel.InventedFit;
 import org.halflight.shuttermodel.InventedFlap;
+import org.halflight.shuttermodel.InventedLamp;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
 
 /** What can be made to happen on the practice rig. */
 final class PracticeMenu {
+  /** Light of a lamp that is far too weak, as a share of the usual. */
+  private static final double WEAK = 0.1;
+
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
   private final Consumer<Consumer<PracticeOperator>> onCamera;
   private final JMenuItem change = new JMenuItem();
@@ -57,6 +61,7 @@ final class PracticeMenu {
     menu.addSeparator();
     menu.add(contacts());
     menu.add(flaps());
+    menu.add(light());
     menu.add(fits());
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
@@ -109,8 +114,16 @@ final class PracticeMenu {
 
   private void item(
       String name, Consumer<PracticeOperator> doing, Consumer<PracticeOperator> undoing) {
+    item(menu, name, doing, undoing);
+  }
+
+  private void item(
+      JComponent into,
+      String name,
+      Consumer<PracticeOperator> doing,
+      Consumer<PracticeOperator> undoing) {
     Runnable chooses = () -> onCamera.accept(doing);
-    JMenuItem item = item(name, doing);
+    JMenuItem item = item(into, name, doing);
     item.addActionListener(
         event ->
             onChosen.accept(
@@ -118,10 +131,14 @@ final class PracticeMenu {
   }
 
   private JMenuItem item(String name, Consumer<PracticeOperator> doing) {
+    return item(menu, name, doing);
+  }
+
+  private JMenuItem item(JComponent into, String name, Consumer<PracticeOperator> doing) {
     JMenuItem item = new JMenuItem(Words.say("desk.practice." + name));
     item.setName("practice." + name);
     item.addActionListener(event -> onCamera.accept(doing));
-    menu.add(item);
+    into.add(item);
     return item;
   }
 
@@ -138,6 +155,28 @@ final class PracticeMenu {
           camera -> camera.useContact(Optional.of(each)));
     }
     return contacts;
+  }
+
+  private JMenu light() {
+    JMenu light = new JMenu(Words.say("desk.practice.light"));
+    Consumer<PracticeOperator> closer = camera -> camera.moveLamp(true);
+    Consumer<PracticeOperator> further = camera -> camera.moveLamp(false);
+    tick(light, "light.held", on -> camera -> camera.hold(on));
+    item(light, "light.closer", closer, further);
+    item(light, "light.further", further, closer);
+    tick(light, "light.weak", on -> camera -> camera.placeLamp(on ? WEAK : 1));
+    ButtonGroup one = new ButtonGroup();
+    for (InventedLamp each : InventedLamp.values()) {
+      choice(
+          light,
+          one,
+          "light." + Words.key(each),
+          each == InventedLamp.GOOD,
+          camera -> camera.useLamp(each));
+    }
+    tick(light, "light.room", on -> camera -> camera.lightRoom(on));
+    tick(light, "light.screen", on -> camera -> camera.turnScreen(on));
+    return light;
   }
 
   private JMenu flaps() {
@@ -202,6 +241,12 @@ final class PracticeMenu {
         });
     one.add(item);
     choices.add(item);
+  }
+
+  private void tick(JMenu into, String name, Function<Boolean, Consumer<PracticeOperator>> doing) {
+    JCheckBoxMenuItem item = new JCheckBoxMenuItem(Words.say("desk.practice." + name));
+    tick(item, name, doing);
+    into.add(item);
   }
 
   private void tick(

@@ -1,35 +1,51 @@
 package org.halflight.desk;
 
+import java.awt.CardLayout;
+import java.io.File;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
+import javax.swing.JFileChooser;
 import javax.swing.JLabel;
+import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import javax.swing.JScrollPane;
-import javax.swing.JTabbedPane;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
+import javax.swing.ListSelectionModel;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.calibration.PrintedDisc;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.DiscForm;
 import org.halflight.desk.view.RigView;
 import org.halflight.desk.view.UserAction;
+import org.halflight.files.FileNames;
+import org.halflight.files.OutFolder;
+import org.halflight.trouble.Trouble;
 import org.halflight.upload.FirmwareImages;
 import org.halflight.words.Words;
 import org.halflight.workflow.ShippedFirmware;
+import org.jspecify.annotations.Nullable;
 
 /** The rig itself: what its profile says, the rig check, the calibration, and their pictures. */
 final class RigPlace extends Place {
   private static final long serialVersionUID = 1L;
 
   private static final List<String> TABS = List.of("check", "fit", "residuals", "disc");
+  private static final String PROFILES = "profiles";
+  private static final String USUAL_FILE = "my-rig.profile";
+  private static final String PORTS = "ports";
   private static final List<Integer> CLOCK_SECONDS = List.of(120, 60, 0);
 
   private final transient Consumer<Consumer<BenchActions>> bench;
@@ -57,8 +73,13 @@ final class RigPlace extends Place {
   private final JButton write = new JButton(Words.say("desk.rig.write"));
   private final JButton take = new JButton(Words.say("desk.rig.take"));
   private final JToggleButton tables = new JToggleButton(Words.say("desk.rig.tables"));
-  private final JTabbedPane tabs = new JTabbedPane();
+  private final JList<String> list = new JList<>();
+  private final CardLayout cards = new CardLayout();
+  private final JPanel shownPicture = new JPanel(cards);
+  private final JButton choose = new JButton(Words.say("desk.files.where"));
+  private final JButton show = new JButton(Words.say("desk.files.show"));
   private final List<PictureView> pictures;
+  private final transient Consumer<Path> keeps;
   private final PortsPanel ports;
   private boolean isUp;
   private JScrollPane scroll;
@@ -75,8 +96,8 @@ final class RigPlace extends Place {
     super(UserAction.TO_RIG);
     setLayout(
         new MigLayout(
-            "insets 18 32 14 28, gap 22 8, fill, hidemode 3",
-            "[fill,420::46%][fill,grow]",
+            Look.EDGES + ", " + Look.GAPS + ", fill, hidemode 3",
+            "[fill,35%::40%][fill,grow]",
             "[][fill,grow]"));
     this.bench = bench;
     pictures =
@@ -97,69 +118,93 @@ final class RigPlace extends Place {
                         surroundings.nanos()))
             .toList();
     for (int i = 0; i < pictures.size(); i++) {
-      tabs.addTab(Words.say("desk.rig.tab." + TABS.get(i)), pictures.get(i));
+      shownPicture.add(pictures.get(i), TABS.get(i));
     }
+    shownPicture.setOpaque(false);
     ports = new PortsPanel(look, bench);
-    tabs.addTab(Words.say("desk.ports.title"), ports);
-    tabs.setName("rigPictures");
-    tabs.getAccessibleContext().setAccessibleName(Words.say("desk.rig.title"));
+    shownPicture.add(ports, PORTS);
+    list.setListData(entries().map(tab -> Words.say("desk.rig.tab." + tab)).toArray(String[]::new));
+    list.setName("rigList");
+    list.getAccessibleContext().setAccessibleName(Words.say("desk.rig.list"));
+    list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    list.setVisibleRowCount(TABS.size() + 1);
+    list.setSelectedIndex(0);
+    list.addListSelectionListener(
+        event -> cards.show(shownPicture, entries().skip(at()).findFirst().orElseThrow()));
     for (int seconds : CLOCK_SECONDS) {
       clock.addItem(Words.say("desk.rig.clock." + seconds));
     }
     wired.addItem(Words.say("desk.rig.upload.same"));
     rigs.forEach(rig -> wired.addItem(Words.say("desk.rig.upload.kind", rig)));
     progress.getAccessibleContext().setAccessibleName(Words.say("desk.rig.progress"));
-    file.setText(surroundings.folder().resolve("my-rig.profile").toString());
+    Path settings = surroundings.folder();
+    file.setText(settings.resolve(USUAL_FILE).toString());
+    drawing.execute(
+        () -> {
+          Path folder = OutFolder.of(settings, PROFILES, settings).path();
+          SwingUtilities.invokeLater(() -> file.setText(folder.resolve(USUAL_FILE).toString()));
+        });
+    keeps = path -> drawing.execute(() -> keep(settings, path.getParent()));
     named();
     acts();
-    add(title);
-    add(tables, "align right, grow 0, wrap");
-    add(left(), "grow");
-    add(tabs, "grow, push");
+    add(
+        new PlaceHead(title, List.of(check, calibrate, disc, upload, stop, tables)),
+        "span, growx, wrap");
+    add(new FormScroll(left()), "grow, hmin 0");
+    add(right(), "grow, push, hmin 0");
     look(look);
+  }
+
+  /** The pictures and, last, the ports. */
+  private static Stream<String> entries() {
+    return Stream.concat(TABS.stream(), Stream.of(PORTS));
+  }
+
+  /** Which picture is chosen. */
+  private int at() {
+    return Math.max(0, list.getSelectedIndex());
   }
 
   private JPanel left() {
     JPanel left =
-        group(new MigLayout("insets 0, wrap 1, gap 8 10, fillx, hidemode 3", "[fill,grow]", ""));
-    left.add(standing, "wmin 200");
-    left.add(clocks, "wmin 200");
-    left.add(sentence, "wmin 200");
+        group(new MigLayout("insets 0, wrap 1, gap 8 8, fillx, hidemode 3", "[fill,grow]", ""));
+    left.add(standing, "wmin 100");
+    left.add(clocks, "wmin 100");
+    left.add(sentence, "wmin 100");
     left.add(progress, "h 10!");
-    JPanel buttons = group(new MigLayout("insets 2, gap 10 8"));
-    buttons.add(check);
-    buttons.add(calibrate);
-    buttons.add(disc);
-    buttons.add(stop, "wrap");
-    JLabel clockLabel = new JLabel(Words.say("desk.rig.clock"));
-    clockLabel.setLabelFor(clock);
-    buttons.add(clockLabel, "span, split 2");
-    buttons.add(clock, "wrap");
-    JLabel cutLabel = new JLabel(Words.say("desk.rig.disc.cut"));
-    cutLabel.setLabelFor(cut);
-    JLabel speedLabel = new JLabel(Words.say("desk.rig.disc.rpm"));
-    speedLabel.setLabelFor(speed);
-    buttons.add(cutLabel, "span, split 4");
-    buttons.add(cut);
-    buttons.add(speedLabel);
-    buttons.add(speed, "wrap");
-    JLabel wiredLabel = new JLabel(Words.say("desk.rig.upload.which"));
-    wiredLabel.setLabelFor(wired);
-    buttons.add(upload, "span, wrap");
-    buttons.add(wiredLabel, "span, split 2");
-    buttons.add(wired);
-    left.add(buttons);
-    scroll = new JScrollPane(profile);
-    left.add(scroll, "wmin 200, hmin 60, grow, push");
+    left.add(list, "gapy 8 8");
+    JPanel fields = group(new MigLayout("insets 0, wrap 2, gap 8 8, fillx", "[][fill,grow]"));
+    row(fields, "desk.rig.clock", clock);
+    row(fields, "desk.rig.disc.cut", cut);
+    row(fields, "desk.rig.disc.rpm", speed);
+    row(fields, "desk.rig.upload.which", wired);
+    left.add(fields);
     JLabel fileLabel = new JLabel(Words.say("desk.rig.file"));
     fileLabel.setLabelFor(file);
     left.add(fileLabel);
     left.add(file, "wmin 100");
-    JPanel files = group(new MigLayout("insets 2, gap 10"));
-    files.add(write);
-    files.add(take);
+    JPanel files = group(new MigLayout("insets 0, gap 8, wrap 2"));
+    for (JButton each : List.of(write, take, choose, show)) {
+      files.add(each, "sg");
+    }
     left.add(files);
     return left;
+  }
+
+  /** The picture, and what the profile says below it. */
+  private JPanel right() {
+    JPanel right = group(new MigLayout("insets 0, wrap 1, gap 0 8, fill", "[fill,grow]", ""));
+    right.add(shownPicture, "grow, pushy 70, hmin 120");
+    scroll = new JScrollPane(profile);
+    right.add(scroll, "grow, pushy 30, wmin 100, h 60:160:");
+    return right;
+  }
+
+  private static void row(JPanel in, String key, JComponent field) {
+    JLabel label = new JLabel(Words.say(key));
+    label.setLabelFor(field);
+    in.add(label);
+    in.add(field, "wmin 60");
   }
 
   private void named() {
@@ -176,6 +221,8 @@ final class RigPlace extends Place {
     file.setName("rigFile");
     write.setName("rigWrite");
     take.setName("rigTake");
+    choose.setName("rigChoose");
+    show.setName("rigShow");
     tables.setName("rigTables");
     clock.getAccessibleContext().setAccessibleName(Words.say("desk.rig.clock"));
     cut.getAccessibleContext().setAccessibleName(Words.say("desk.rig.disc.cut"));
@@ -202,18 +249,55 @@ final class RigPlace extends Place {
           bench.accept(hands -> hands.rig().upload(rig));
         });
     stop.addActionListener(event -> bench.accept(hands -> hands.rig().stop()));
+    choose.addActionListener(event -> choose());
+    show.addActionListener(
+        event -> withPath(path -> DesktopFiles.showInFolder(path, sentence::say)));
+    speed.addActionListener(event -> disc.doClick());
+    cut.addActionListener(event -> disc.doClick());
     write.addActionListener(event -> withFile((hands, path) -> hands.rig().write(path)));
     take.addActionListener(event -> withFile((hands, path) -> hands.rig().importProfile(path)));
     tables.addActionListener(
         event -> pictures.forEach(picture -> picture.asTable(tables.isSelected())));
   }
 
-  private void withFile(java.util.function.BiConsumer<BenchActions, Path> doing) {
+  private void withFile(BiConsumer<BenchActions, Path> doing) {
+    withPath(path -> bench.accept(hands -> doing.accept(hands, path)));
+  }
+
+  /** The file that is named; a name that some system refuses is said. */
+  private void withPath(Consumer<Path> doing) {
     try {
       Path path = Path.of(file.getText().strip());
-      bench.accept(hands -> doing.accept(hands, path));
-    } catch (java.nio.file.InvalidPathException noPath) {
-      sentence.setText(Words.say("profile.unreadable", file.getText(), noPath.getReason()));
+      if (path.getFileName() != null) {
+        FileNames.check(path.getFileName().toString());
+      }
+      doing.accept(path);
+    } catch (InvalidPathException noPath) {
+      sentence.say(Words.say("profile.unreadable", file.getText(), noPath.getReason()));
+      file.requestFocusInWindow();
+    } catch (Trouble refused) {
+      sentence.say(refused.getMessage());
+      file.requestFocusInWindow();
+    }
+  }
+
+  /** The folder is proposed again next time. */
+  private void keep(Path settings, Path folder) {
+    try {
+      OutFolder.keep(settings, PROFILES, folder);
+    } catch (Trouble notKept) {
+      SwingUtilities.invokeLater(() -> sentence.say(notKept.getMessage()));
+    }
+  }
+
+  private void choose() {
+    JFileChooser chooser = new JFileChooser(file.getText());
+    chooser.setDialogTitle(Words.say("desk.rig.file"));
+    chooser.setSelectedFile(new File(file.getText()));
+    if (chooser.showDialog(this, Words.say("desk.rig.file.choose"))
+        == JFileChooser.APPROVE_OPTION) {
+      file.setText(chooser.getSelectedFile().getPath());
+      keeps.accept(chooser.getSelectedFile().toPath());
     }
   }
 
@@ -226,34 +310,38 @@ final class RigPlace extends Place {
 
   private void show(RigView view) {
     boolean turned = view.isUnderWay() != shown.isUnderWay() || view.isAsking() != shown.isAsking();
-    title.setText(Words.say("desk.rig.titleOf", view.heading()));
-    standing.say(view.standing());
+    standing.say(Words.say("desk.rig.of", view.heading(), view.standing()));
     clocks.say(String.join(" ", view.clock()));
     clocks.setVisible(!view.clock().isEmpty());
     sentence.say(view.sentence());
     profile.say(String.join("\n", view.profile()));
     progress.setValue((int) Math.round(100 * view.progress()));
     progress.setVisible(view.isUnderWay());
-    check.setEnabled(!view.isUnderWay() && view.hasProfile());
-    calibrate.setEnabled(!view.isUnderWay());
+    String busy = Words.say("desk.rig.busy");
+    usable(
+        check,
+        !view.isUnderWay() && view.hasProfile(),
+        view.isUnderWay() ? busy : Words.say("desk.rig.noProfile"));
+    usable(calibrate, !view.isUnderWay(), busy);
     disc.setText(Words.say(view.isAsking() ? "desk.rig.disc.done" : "desk.rig.disc"));
-    disc.setEnabled(view.isAsking() || !view.isUnderWay());
-    upload.setEnabled(!view.isUnderWay());
-    wired.setEnabled(!view.isUnderWay());
-    cut.setEnabled(!view.isUnderWay());
-    speed.setEnabled(!view.isUnderWay());
-    stop.setEnabled(view.isUnderWay());
-    write.setEnabled(view.hasProfile());
+    usable(disc, view.isAsking() || !view.isUnderWay(), busy);
+    usable(upload, !view.isUnderWay(), busy);
+    usable(wired, !view.isUnderWay(), busy);
+    usable(cut, !view.isUnderWay(), busy);
+    usable(speed, !view.isUnderWay(), busy);
+    usable(stop, view.isUnderWay(), Words.say("desk.rig.nothingToStop"));
+    usable(write, view.hasProfile(), Words.say("desk.rig.noProfile"));
     if (!shown.check().equals(view.check()) && view.check().isPresent()) {
-      tabs.setSelectedIndex(0);
+      list.setSelectedIndex(0);
     } else if (!shown.fit().equals(view.fit())) {
-      tabs.setSelectedIndex(1);
+      list.setSelectedIndex(1);
     } else if (!shown.disc().equals(view.disc())) {
-      tabs.setSelectedIndex(3);
+      list.setSelectedIndex(3);
     }
     shown = view;
     if (isShowing() && turned) {
       first().requestFocusInWindow();
+      enterIsFor(byEnter());
     }
     pictures.get(0).show(view.check());
     pictures.get(1).show(view.fit());
@@ -266,8 +354,13 @@ final class RigPlace extends Place {
   void comesUp() {
     bench.accept(hands -> hands.ports().list());
     if (!isUp) {
-      tabs.setSelectedComponent(ports);
+      list.setSelectedIndex(TABS.size());
     }
+  }
+
+  @Override
+  @Nullable JButton byEnter() {
+    return shown.isAsking() ? disc : null;
   }
 
   /** The button that is to have the focus when this place comes up. */
@@ -286,26 +379,27 @@ final class RigPlace extends Place {
 
   /** Whether the picture on the screen is the last one. */
   boolean isUpToDate() {
-    int shows = tabs.getSelectedIndex();
-    return shows < 0 || shows >= pictures.size() || pictures.get(shows).canvas().isUpToDate();
+    return at() >= pictures.size() || pictures.get(at()).canvas().isUpToDate();
   }
 
   @Override
   public void look(Look look) {
     setBackground(look.ground());
-    title.setFont(Look.bold(2));
+    title.setFont(Look.bold(Look.TITLE));
     title.setForeground(look.ink());
     for (ReadOnlyText area : List.of(standing, clocks, sentence, profile)) {
       area.setBackground(look.ground());
       area.setBorder(null);
       area.setForeground(area == profile || area == clocks ? look.quietInk() : look.ink());
-      area.setFont(area == sentence ? Look.letters(1.35) : Look.letters(1.08));
+      area.setFont(Look.letters(area == sentence ? Look.SENTENCE : Look.BODY));
     }
-    standing.setFont(Look.bold(1.15));
+    standing.setFont(Look.bold(Look.BODY));
+    list.setFont(Look.letters(Look.BODY));
+    list.setBackground(look.shade());
     scroll.setBorder(BorderFactory.createMatteBorder(Look.px(1), 0, Look.px(1), 0, look.line()));
     profile.setBorder(BorderFactory.createEmptyBorder(Look.px(8), 0, Look.px(8), 0));
     for (JButton button : List.of(check, calibrate, disc, upload, stop)) {
-      button.setFont(Look.letters(1.15));
+      button.setFont(Look.letters(Look.BODY));
     }
     pictures.forEach(picture -> picture.look(look));
     ports.look(look);

@@ -70,6 +70,7 @@ final class SheetPanel extends JPanel implements LookListener {
     table.setName("sheetLines");
     table.getAccessibleContext().setAccessibleName(Words.say("desk.sheet.title"));
     table.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    Look.leaveByTab(table);
     table.getTableHeader().setReorderingAllowed(false);
     table.getColumnModel().getColumn(0).setPreferredWidth(Look.px(80));
     table.getColumnModel().getColumn(1).setPreferredWidth(Look.px(345));

@@ -38,14 +38,15 @@ final class TopBar extends JPanel implements LookListener {
   private final JLabel link = new JLabel();
   private final JLabel light = new JLabel();
   private final JButton rig;
-  private final JButton sounds;
-  private final JButton theme;
+  private final JButton menu;
   private transient Look look;
   private transient @Nullable LinkText text;
   private boolean lightIsSet;
 
   TopBar(Look look, Consumer<UserAction> acts) {
     super(new MigLayout("insets 4 10 4 10, fillx, hidemode 3, gapx 4", "", "[center]"));
+    menu = button(UserAction.MENU, acts);
+    add(menu);
     for (UserAction act : PLACES) {
       JToggleButton button = new JToggleButton(KeyHints.words(act));
       button.setName("place." + act);
@@ -60,8 +61,6 @@ final class TopBar extends JPanel implements LookListener {
       add(button);
     }
     rig = button(UserAction.PRACTICE, acts);
-    sounds = button(UserAction.SOUNDS, acts);
-    theme = button(UserAction.THEME, acts);
     link.setName("link");
     light.setName("lightState");
     practice.setName("practiceMark");
@@ -70,8 +69,6 @@ final class TopBar extends JPanel implements LookListener {
     add(light, "gapleft 8");
     add(link, "gapleft 8, wmin 70, wmax 420");
     add(rig, "gapleft 6");
-    add(sounds);
-    add(theme);
     look(look);
   }
 
@@ -102,8 +99,9 @@ final class TopBar extends JPanel implements LookListener {
     }
   }
 
-  void soundsOn(boolean on) {
-    sounds.setText(Words.say(on ? "desk.sounds.on" : "desk.sounds.off"));
+  /** The menu opens below it; on a system that has its menus elsewhere it is not needed. */
+  JButton menuButton() {
+    return menu;
   }
 
   JButton rigButton() {
@@ -121,9 +119,7 @@ final class TopBar extends JPanel implements LookListener {
           button.setFont(Look.letters(1.08));
         });
     rig.setIcon(new KeyCap(KeyHints.keyName(UserAction.PRACTICE), look, false));
-    sounds.setIcon(new KeyCap(KeyHints.keyName(UserAction.SOUNDS), look, false));
-    theme.setIcon(new KeyCap(KeyHints.keyName(UserAction.THEME), look, false));
-    theme.setText(Words.say(look.dark() ? "desk.theme.light" : "desk.theme.dark"));
+    menu.setIcon(new KeyCap(KeyHints.keyName(UserAction.MENU), look, false));
     practice.setFont(Look.bold(1));
     practice.setForeground(look.ground());
     practice.setBackground(look.attention());

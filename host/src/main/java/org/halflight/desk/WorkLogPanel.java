@@ -13,15 +13,16 @@ import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextField;
+import javax.swing.ListSelectionModel;
 import net.miginfocom.swing.MigLayout;
-import org.halflight.desk.view.HistoryText;
+import org.halflight.job.Id;
 import org.halflight.job.MeasuredValue;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
-import org.halflight.speeds.DecimalComma;
 import org.halflight.words.Words;
+import org.halflight.words.WorkWords;
 
-/** The work log of a visit, and a line to add to it. */
+/** The work log of a visit, and a line to add to it; a selected entry is corrected there. */
 final class WorkLogPanel extends JPanel {
   private static final long serialVersionUID = 1L;
 
@@ -39,15 +40,26 @@ final class WorkLogPanel extends JPanel {
   private final JTextField unit = new JTextField("mm", 4);
   private final JLabel trouble = new JLabel(" ");
   private final JButton add = new JButton(Words.say("desk.log.add"));
+  private final JButton correct = new JButton(Words.say("desk.log.correct"));
+  private final JButton strike = new JButton(Words.say("desk.log.strike"));
+  private final JList<String> list = new JList<>(entries);
+  private transient List<WorkEntry> shown = List.of();
 
-  WorkLogPanel(Consumer<Entry> onAdd) {
-    super(new MigLayout("insets 0, fill, wrap 1, gap 4 6", "[fill,grow]", "[][grow,fill][][][]"));
+  /**
+   * @param onAdd takes what is to be added
+   * @param onChange takes an entry that was corrected, or taken back
+   */
+  WorkLogPanel(Consumer<Entry> onAdd, Consumer<WorkEntry> onChange) {
+    super(
+        new MigLayout(
+            "insets 0, fill, wrap 1, gap 4 6, hidemode 3", "[fill,grow]", "[][grow,fill][][][][]"));
     setOpaque(false);
     for (WorkKind each : WorkKind.values()) {
       kind.addItem(Words.of("desk.work", each));
     }
-    JList<String> list = new JList<>(entries);
     list.setName("log");
+    list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    list.addListSelectionListener(event -> select());
     list.getAccessibleContext().setAccessibleName(Words.say("desk.log.title"));
     text.setName("logText");
     value.setName("logValue");
@@ -58,6 +70,19 @@ final class WorkLogPanel extends JPanel {
     name(text, "desk.log.text");
     name(value, "desk.log.value");
     name(unit, "desk.log.unit");
+    correct.setName("logCorrect");
+    strike.setName("logStrike");
+    correct.addActionListener(
+        event ->
+            selected()
+                .ifPresent(
+                    was ->
+                        typed()
+                            .ifPresent(
+                                now ->
+                                    onChange.accept(
+                                        was.with(now.kind(), now.text(), now.measured())))));
+    strike.addActionListener(event -> selected().ifPresent(e -> onChange.accept(e.struck(true))));
     add.addActionListener(event -> add(onAdd));
     text.addActionListener(event -> add(onAdd));
     add(new JLabel(Words.say("desk.log.title")));
@@ -68,24 +93,43 @@ final class WorkLogPanel extends JPanel {
     add(value, "grow 0");
     add(unit, "grow 0");
     add(add, "grow 0, gapleft push");
+    JPanel ofSelected = Place.group(new MigLayout("insets 0"));
+    ofSelected.add(correct);
+    ofSelected.add(strike);
+    add(ofSelected);
     add(trouble);
+    select();
   }
 
   void show(List<WorkEntry> log, ZoneId zone) {
-    entries.clear();
-    for (WorkEntry entry : log) {
-      String words =
-          entry
-              .measured()
-              .map(m -> Words.say("desk.log.withValue", entry.text(), m.value(), m.unit()))
-              .orElse(entry.text());
-      entries.addElement(
-          Words.say(
-              "desk.log.entry",
-              HistoryText.day(entry.at(), zone),
-              Words.of("desk.work", entry.kind()),
-              words));
+    if (log.equals(shown)) {
+      return;
     }
+    Optional<Id<WorkEntry>> chosen = selected().map(WorkEntry::id);
+    shown = List.copyOf(log);
+    entries.clear();
+    log.forEach(entry -> entries.addElement(WorkWords.line(entry, zone)));
+    list.setSelectedIndex(
+        chosen.map(id -> log.stream().map(WorkEntry::id).toList().indexOf(id)).orElse(-1));
+  }
+
+  private Optional<WorkEntry> selected() {
+    int row = list.getSelectedIndex();
+    return row < 0 || row >= shown.size() ? Optional.empty() : Optional.of(shown.get(row));
+  }
+
+  /** What the selected entry says can be typed over. */
+  private void select() {
+    Optional<WorkEntry> entry = selected();
+    correct.setVisible(entry.isPresent());
+    strike.setVisible(entry.isPresent());
+    entry.ifPresent(
+        its -> {
+          kind.setSelectedIndex(List.of(WorkKind.values()).indexOf(its.kind()));
+          text.setText(its.text());
+          value.setText(its.measured().map(m -> m.value().toPlainString()).orElse(""));
+          unit.setText(its.measured().map(MeasuredValue::unit).orElse(unit.getText()));
+        });
   }
 
   void enabled(boolean on) {
@@ -94,27 +138,37 @@ final class WorkLogPanel extends JPanel {
   }
 
   private void add(Consumer<Entry> onAdd) {
+    typed()
+        .ifPresent(
+            entry -> {
+              onAdd.accept(entry);
+              list.clearSelection();
+              text.setText("");
+              value.setText("");
+            });
+  }
+
+  /** What is typed; empty, and said why, where it is no entry. */
+  private Optional<Entry> typed() {
     Optional<MeasuredValue> measured = Optional.empty();
     if (!value.getText().isBlank()) {
-      String typed = DecimalComma.pointed(value.getText());
-      if (!typed.matches("-?\\d{1,6}(\\.\\d{1,6})?") || unit.getText().isBlank()) {
+      Optional<BigDecimal> number = WorkWords.number(value.getText());
+      if (number.isEmpty() || unit.getText().isBlank()) {
         trouble.setText(Words.say("desk.log.badValue"));
-        return;
+        return Optional.empty();
       }
-      measured = Optional.of(new MeasuredValue(new BigDecimal(typed), unit.getText().strip()));
+      measured = number.map(its -> new MeasuredValue(its, unit.getText().strip()));
     }
     if (text.getText().isBlank() && measured.isEmpty()) {
       trouble.setText(Words.say("desk.log.nothing"));
-      return;
+      return Optional.empty();
     }
     trouble.setText(" ");
-    onAdd.accept(
+    return Optional.of(
         new Entry(
             List.of(WorkKind.values()).get(Math.max(0, kind.getSelectedIndex())),
             text.getText().strip(),
             measured));
-    text.setText("");
-    value.setText("");
   }
 
   private static void name(javax.swing.JComponent component, String key) {

@@ -41,12 +41,17 @@ public record OutFolder(Path path, boolean isChosen) {
   public static OutFolder choose(Path settings, String sort, Path folder) {
     OutFolder chosen = new OutFolder(folder, true);
     chosen.ready();
+    keep(settings, sort, folder);
+    return chosen;
+  }
+
+  /** Keeps a folder that somebody else looks after. */
+  public static void keep(Path settings, String sort, Path folder) {
     try {
       SettingsFile.change(settings, kept -> kept.setProperty(KEY + sort, folder.toString()));
     } catch (IOException notKept) {
       throw new Trouble(Words.say("workshop.notKept", settings), notKept);
     }
-    return chosen;
   }
 
   /**

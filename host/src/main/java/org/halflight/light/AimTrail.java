@@ -20,6 +20,9 @@ import org.halflight.signal.Channel;
 public final class AimTrail {
   private static final double SECOND = 1;
 
+  /** A sensor that was not read for so long is not read any more. */
+  private static final double GONE_SECONDS = 2;
+
   /** The lamp was judged at another light, once that has changed by this share. Our own limit. */
   private static final double OTHER_LIGHT_SHARE = 0.1;
 
@@ -28,6 +31,7 @@ public final class AimTrail {
   private final OpenAndShut shutter = new OpenAndShut();
   private Optional<LampLight> lamp = Optional.empty();
   private double lampCounts;
+  private double newest;
 
   /** Takes a reading; those of one sensor in their order. */
   public void add(MeterReading reading) {
@@ -35,6 +39,7 @@ public final class AimTrail {
         trails.computeIfAbsent(reading.sensor(), none -> new ArrayDeque<>());
     since.putIfAbsent(reading.sensor(), reading.seconds());
     trail.addLast(reading);
+    newest = reading.seconds();
     while (trail.getFirst().seconds() < reading.seconds() - SECOND) {
       trail.removeFirst();
     }
@@ -77,9 +82,10 @@ public final class AimTrail {
         needles, centre.map(its -> move(its, seen)).orElse(Move.WAIT), lamps, share, lamp);
   }
 
+  /** Where a sensor is read no more, it has no needle. */
   private Optional<Needle> needle(Channel sensor) {
     Deque<MeterReading> trail = trails.get(sensor);
-    if (trail == null) {
+    if (trail == null || trail.getLast().seconds() < newest - GONE_SECONDS) {
       return Optional.empty();
     }
     MeterReading now = trail.getLast();

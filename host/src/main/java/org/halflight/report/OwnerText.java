@@ -80,7 +80,7 @@ final class OwnerText {
                     : "page.owner.section.answer",
                 text.outcome()),
             section("page.owner.section.done", done()),
-            section("page.owner.section.before", text.before()),
+            section("page.owner.section.before", before()),
             section("page.owner.section.checks", checks()),
             section("page.owner.section.note", notes()))
         .flatMap(Optional::stream)
@@ -89,6 +89,15 @@ final class OwnerText {
 
   private static Optional<Section> section(String key, List<String> points) {
     return points.isEmpty() ? Optional.empty() : Optional.of(new Section(Words.say(key), points));
+  }
+
+  private List<String> before() {
+    List<String> said = new ArrayList<>();
+    if (!input.moved().isEmpty()) {
+      said.add(input.moved());
+    }
+    said.addAll(text.before());
+    return said;
   }
 
   private List<String> done() {

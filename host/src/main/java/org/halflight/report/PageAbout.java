@@ -19,6 +19,7 @@ import org.halflight.speeds.ShutterKind;
  * @param dial of the camera; empty for that of the last run
  * @param lists what was looked at, by hand
  * @param workDone in order
+ * @param moved whether the shutter has moved since it went back the last time; empty for not asked
  * @param notTested what else was not tested
  * @param wet whether the shutter was still wet in the last run, besides what the run notes
  * @param fNumber the stop that was set in the last run; empty for what the run notes
@@ -33,6 +34,7 @@ public record PageAbout(
     Optional<Dial> dial,
     List<CheckLine> lists,
     List<String> workDone,
+    String moved,
     List<String> notTested,
     boolean wet,
     OptionalDouble fNumber) {

@@ -73,6 +73,7 @@ public record PageFromRuns(
                 assemblies.stream().map(StageWords::onPage))
             .toList(),
         about.workDone(),
+        about.moved(),
         about.notTested(),
         CalibrationStatus.of(firings),
         about.wet() || last.setup().conditions().isWet(),

@@ -31,6 +31,7 @@ import org.halflight.verdict.CalibrationStatus;
  * @param lists what was looked at
  * @param alsoTried what was tried beside the marked speeds, one plain sentence each
  * @param workDone in order
+ * @param moved whether the shutter has moved since it went back the last time; empty for not asked
  * @param notTested what else was not tested
  * @param standing whether the figures count as calibrated, and why not
  * @param stillWet whether the shutter was still wet in the last run
@@ -54,6 +55,7 @@ public record PageInput(
     List<CheckLine> lists,
     List<String> alsoTried,
     List<String> workDone,
+    String moved,
     List<String> notTested,
     CalibrationStatus standing,
     boolean stillWet,
@@ -110,6 +112,7 @@ public record PageInput(
         lists.stream().map(line -> line.withRemark(nameless.apply(line.remark()))).toList(),
         alsoTried,
         workDone.stream().map(nameless).toList(),
+        moved,
         notTested.stream().map(nameless).toList(),
         standing,
         stillWet,

@@ -1,6 +1,7 @@
 package org.halflight.report;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -8,11 +9,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.Finding;
 import org.halflight.job.Id;
 import org.halflight.job.Run;
+import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.record.CameraHistory;
@@ -23,6 +26,9 @@ import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.RunsBehind;
 import org.halflight.words.ExtraTestWords;
+import org.halflight.words.MovedWords;
+import org.halflight.words.Numbers;
+import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
 import org.halflight.words.WorkWords;
 
@@ -34,6 +40,7 @@ public final class RecordPage {
   private final Optional<RunHistory> left;
   private final List<RunHistory> here;
   private final List<AssemblyStages> assemblies;
+  private final Optional<CameraHistory.Moved> moved;
 
   private RecordPage(
       Camera camera,
@@ -41,9 +48,11 @@ public final class RecordPage {
       Optional<RunHistory> found,
       Optional<RunHistory> left,
       List<RunHistory> here,
-      List<AssemblyStages> assemblies) {
+      List<AssemblyStages> assemblies,
+      Optional<CameraHistory.Moved> moved) {
     this.camera = camera;
     this.assemblies = assemblies;
+    this.moved = moved;
     this.here = here;
     this.visit = visit;
     this.found = found;
@@ -73,7 +82,8 @@ public final class RecordPage {
                   .filter(run -> run.visit().id().equals(visit.id()))
                   .filter(run -> phase(run) != Phase.ADJUSTING)
                   .toList(),
-              history.assemblies(visit.id()));
+              history.assemblies(visit.id()),
+              history.moved(visit.id()));
         });
   }
 
@@ -86,10 +96,12 @@ public final class RecordPage {
    * Everything that the page says.
    *
    * @param workLog of the visit
+   * @param sheet its strip sheet, of which what was measured by hand is said
    * @param firingsOf the firings of a run
    */
   public PageInput input(
       List<WorkEntry> workLog,
+      StripSheet sheet,
       Function<Id<Run>, List<FiringResult>> firingsOf,
       Instant now,
       ZoneId zone,
@@ -104,7 +116,9 @@ public final class RecordPage {
             camera.shutter(),
             Optional.of(camera.dial()),
             lists(),
-            workLog.stream().map(RecordPage::work).toList(),
+            Stream.concat(workLog.stream().map(RecordPage::work), SheetWords.byHand(sheet).stream())
+                .toList(),
+            moved.map(its -> moved(its, zone)).orElse(""),
             List.of(),
             false,
             OptionalDouble.empty());
@@ -115,6 +129,11 @@ public final class RecordPage {
             here.stream().flatMap(run -> run.tried().stream()).toList(),
             assemblies)
         .input(now, zone, version);
+  }
+
+  private static String moved(CameraHistory.Moved moved, ZoneId zone) {
+    return MovedWords.line(
+        moved.since(), Numbers.date(LocalDate.ofInstant(moved.last().receivedAt(), zone)));
   }
 
   private static Phase phase(RunHistory run) {

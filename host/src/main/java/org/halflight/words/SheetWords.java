@@ -1,8 +1,10 @@
 package org.halflight.words;
 
+import java.math.BigDecimal;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -79,6 +81,60 @@ public final class SheetWords {
                 open.stream()
                     .map(line -> Words.say("sheet.of", name(line.now().item()), noted(line.now())))
                     .collect(Collectors.joining("; "))));
+  }
+
+  /** The same at handing back, and what is not noted where the shutter was out. */
+  public static Optional<String> atHandBack(StripSheet sheet) {
+    boolean wasOut =
+        sheet.lines().stream()
+            .anyMatch(
+                line -> line.now().item().isAskedBack() && line.now().state() != SheetState.STRUCK);
+    return wasOut && sheet.of(SheetItem.INFINITY_FOCUS).isEmpty()
+        ? Optional.of((open(sheet).orElse("") + " " + Words.say("sheet.noFocus")).strip())
+        : open(sheet);
+  }
+
+  /** What was measured by hand, in sentences for the owner. */
+  public static List<String> byHand(StripSheet sheet) {
+    List<String> said = new ArrayList<>();
+    sheet
+        .of(SheetItem.INFINITY_FOCUS)
+        .map(StripSheet.Line::now)
+        .ifPresent(
+            now ->
+                said.add(
+                    now.place().isBlank()
+                        ? Words.say("sheet.page.focus", now.words())
+                        : Words.say("sheet.page.focusWith", now.place(), now.words())));
+    List<BigDecimal> flange =
+        Arrays.stream(SheetItem.values())
+            .filter(SheetItem::isFlange)
+            .flatMap(item -> sheet.of(item).stream())
+            .map(line -> new BigDecimal(line.now().words()))
+            .sorted()
+            .toList();
+    if (!flange.isEmpty()) {
+      BigDecimal least = flange.get(0);
+      BigDecimal most = flange.get(flange.size() - 1);
+      said.add(
+          Words.count(
+              "sheet.page.flange",
+              flange.size(),
+              flange.size(),
+              least.toPlainString(),
+              most.toPlainString(),
+              most.subtract(least).toPlainString()));
+    }
+    String ranges =
+        SheetItem.byHand().stream()
+            .filter(item -> item.compareTo(SheetItem.RANGEFINDER_INFINITY) >= 0)
+            .flatMap(item -> sheet.of(item).stream())
+            .map(line -> Words.of("sheet.page", line.now().item(), line.now().words()))
+            .collect(Collectors.joining(", "));
+    if (!ranges.isEmpty()) {
+      said.add(Words.say("sheet.page.rangefinder", ranges));
+    }
+    return said;
   }
 
   /** One line of the sheet with its number, when it was noted, and what it said before. */

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Optional;
 import org.halflight.job.WorkEntry;
+import org.halflight.speeds.DecimalComma;
 
 /** The work log in words. */
 public final class WorkWords {
@@ -31,7 +32,7 @@ public final class WorkWords {
 
   /** A number as a person types it, with a point or a decimal comma; empty for anything else. */
   public static Optional<BigDecimal> number(String typed) {
-    String point = typed.strip().replace(',', '.');
+    String point = DecimalComma.pointed(typed);
     return point.matches("-?\\d{1,6}(\\.\\d{1,6})?")
         ? Optional.of(new BigDecimal(point))
         : Optional.empty();

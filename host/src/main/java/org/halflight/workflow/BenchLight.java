@@ -156,6 +156,13 @@ public final class BenchLight {
     setting = setting.filter(its -> its.prompt().state() != Prompt.State.OVER);
   }
 
+  /** Why the light could not be set when that was tried last. */
+  public Optional<String> refusal() {
+    return setting
+        .filter(its -> its.prompt().state() == Prompt.State.OVER && !its.isSet())
+        .map(its -> its.prompt().sentence());
+  }
+
   /** Whether the light is being aimed. */
   public boolean isAiming() {
     return driver.light().isAiming();

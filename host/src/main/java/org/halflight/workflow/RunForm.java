@@ -105,6 +105,14 @@ public record RunForm(
         wholeDial ? withoutQuick(texts(before)) : texts(before));
   }
 
+  /** The form for the run on the day after one that was fired wet: the same again, dry. */
+  public static RunForm dry(RunSetup wet) {
+    RunForm again = after(wet, wet.camera(), true);
+    Map<RunOption<?>, String> others = new LinkedHashMap<>(again.options);
+    others.put(RunOption.WET, RunOption.WET.words().get(0));
+    return again.with(others);
+  }
+
   private static Map<RunOption<?>, String> withoutQuick(Map<RunOption<?>, String> texts) {
     Map<RunOption<?>, String> others = new LinkedHashMap<>(texts);
     others.put(RunOption.QUICK, "");

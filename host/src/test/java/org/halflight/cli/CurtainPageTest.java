@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.job.Camera;
 import org.halflight.job.Details;
+import org.halflight.job.StripSheet;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.report.PageAbout;
@@ -69,6 +70,7 @@ class CurtainPageTest extends CommandTests {
           .orElseThrow()
           .input(
               List.of(),
+              StripSheet.EMPTY,
               run -> record.firings(run).stream().map(KeptFiring::result).toList(),
               Instant.EPOCH,
               ZoneOffset.UTC,
@@ -102,6 +104,7 @@ class CurtainPageTest extends CommandTests {
             Optional.empty(),
             List.of(),
             List.of(),
+            "",
             List.of(),
             false,
             OptionalDouble.empty());

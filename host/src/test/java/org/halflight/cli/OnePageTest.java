@@ -15,6 +15,7 @@ import org.halflight.fixtures.PracticeSession;
 import org.halflight.job.Camera;
 import org.halflight.job.Detail;
 import org.halflight.job.Details;
+import org.halflight.job.StripSheet;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.WorkshopRecord;
@@ -88,6 +89,7 @@ class OnePageTest extends CommandTests {
               .orElseThrow()
               .input(
                   List.of(),
+                  StripSheet.EMPTY,
                   run -> record.firings(run).stream().map(KeptFiring::result).toList(),
                   late,
                   ZoneOffset.ofHours(-8),
@@ -119,6 +121,7 @@ class OnePageTest extends CommandTests {
           .orElseThrow()
           .input(
               List.of(),
+              StripSheet.EMPTY,
               run -> record.firings(run).stream().map(KeptFiring::result).toList(),
               NOW,
               ZoneId.systemDefault(),
@@ -145,6 +148,7 @@ class OnePageTest extends CommandTests {
             Optional.empty(),
             recorded.lists(),
             List.of(),
+            "",
             List.of(),
             false,
             OptionalDouble.empty());

@@ -23,6 +23,19 @@ class WorkshopCommandTest extends CommandTests {
     assertThat(page("--complaint", "it hangs", "--owner", "A. N. Owner"))
         .startsWith("612 The Workshop Repaired by R. Epair")
         .contains("for A. N. Owner", "\u2018it hangs\u2019");
+    assertThat(
+            page(
+                "--by-hand",
+                "infinity-focus=OK, a collimator",
+                "--by-hand",
+                "flange-top-left=43,97",
+                "--by-hand",
+                "flange-bottom-right=43.950",
+                "--by-hand",
+                "rangefinder-1m=2 cm short"))
+        .contains("Focus checked at infinity with a collimator: OK.")
+        .contains("Flange to film: 43.950 to 43.97 mm at 2 points, spread 0.020 mm.")
+        .contains("Rangefinder checked: 1 m 2 cm short.");
     assertThat(page("--complaint", "it hangs", "--owner", "A. N. Owner", "--sale"))
         .contains("The Workshop")
         .doesNotContain("it hangs", "Owner");
@@ -49,6 +62,10 @@ class WorkshopCommandTest extends CommandTests {
     assertThat(execute("workshop")).isZero();
     assertThat(printed()).contains("Logo: not set");
     String session = TinySession.write(folder.resolve("my.session")).toString();
+    assertThat(execute("page", session, "--by-hand", "shims=0.10")).isEqualTo(1);
+    assertThat(printed()).contains("--by-hand does not take shims", "infinity-focus");
+    assertThat(execute("page", session, "--by-hand", "flange-top-left=far")).isEqualTo(1);
+    assertThat(printed()).contains("such as 43.97");
     assertThat(execute("page", session, "--film", "perhaps")).isEqualTo(1);
     assertThat(printed())
         .contains("perhaps does not say whether film is inside. Answer yes or no.");

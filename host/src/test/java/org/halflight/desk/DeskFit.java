@@ -3,6 +3,8 @@ package org.halflight.desk;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
+import java.awt.KeyboardFocusManager;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,7 +17,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
-import javax.swing.JTable;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.FitViews;
 import org.halflight.desk.view.UserAction;
@@ -30,6 +31,20 @@ import org.halflight.record.WorkshopRecord;
  * for each scale of the screen: {@link DeskFitTest} gives it both.
  */
 final class DeskFit {
+  private static final Dimension KEPT_SIZE = new Dimension(1366, 768);
+
+  /** States whose screens are compared with kept ones, and the names of those. */
+  private static final Map<String, String> KEPT =
+      Map.of(
+          "bench, half way", "bench",
+          "bench, half way, dark", "bench-dark",
+          "light, light asking", "light",
+          "camera, empty", "camera",
+          "run", "run",
+          "checks, checks", "checks",
+          "history", "history",
+          "rig, rig checked", "rig");
+
   private static final Instant NOW = Instant.parse("2026-03-10T09:00:00Z");
 
   private final Path folder;
@@ -39,6 +54,7 @@ final class DeskFit {
   private Map<String, BenchView> views = Map.of();
   private DeskWindow window;
   private boolean shots;
+  private boolean keeps;
   private int looked;
 
   private DeskFit(Path folder) {
@@ -46,14 +62,18 @@ final class DeskFit {
   }
 
   /**
-   * @param args a folder, sizes such as 1366x768, and "shots" for pictures of the first size
+   * @param args a folder, sizes such as 1366x768, "shots" for a picture of every screen, "keep" for
+   *     those that are compared with kept ones
    */
   public static void main(String[] args) {
     try {
+      ShippedLetters.install();
       DeskFit fit = new DeskFit(Path.of(args[0]));
       for (int i = 1; i < args.length; i++) {
         if (args[i].equals("shots")) {
           fit.shots = true;
+        } else if (args[i].equals("keep")) {
+          fit.keeps = true;
         } else {
           String[] size = args[i].split("x", -1);
           fit.sizes.add(new Dimension(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
@@ -156,8 +176,7 @@ final class DeskFit {
       look("checks, " + name, dark);
     }
     act(UserAction.TO_CAMERAS);
-    JTable cameras = (JTable) find("cameras");
-    await("history is read", () -> cameras.getSelectedRow() >= 0);
+    await("history is read", () -> window.cameras().drifts().table().getRowCount() > 0);
     look("history", dark);
     act(UserAction.TO_RIG);
     for (String name : List.of("start", "rig checked", "rig calibrating")) {
@@ -188,36 +207,41 @@ final class DeskFit {
             window.frame().setSize(size);
             window.frame().validate();
           });
-      await(state + " is drawn", this::isDrawn);
+      // What a new size asks for may ask for another layout.
+      for (int i = 0; i < 2; i++) {
+        await(state + " is drawn", this::isDrawn);
+        onScreen(window.frame()::validate);
+      }
       String at = state + " " + size.width + "x" + size.height + (dark ? " dark" : "");
       onScreen(
           () -> {
-            for (String fault : LayoutFaults.of(window.frame().getRootPane())) {
+            List<String> found = new ArrayList<>(LayoutFaults.of(window.frame().getRootPane()));
+            found.addAll(TabWalk.of(window.frame()));
+            for (String fault : found) {
               faults.computeIfAbsent(fault, f -> new ArrayList<>()).add(at);
             }
           });
       looked++;
+      String kept = KEPT.get(state + (dark ? ", dark" : ""));
       if (shots) {
-        shot(at);
+        shot("screens", at.replaceAll("[ ,]+", "-"));
+      }
+      if (keeps && kept != null && size.equals(KEPT_SIZE)) {
+        shot(KeptScreens.ACTUAL, kept);
       }
     }
   }
 
-  private void shot(String name) {
+  /** A caret blinks, and who has the focus is for the display to say. */
+  private void shot(String into, String name) {
+    onScreen(KeyboardFocusManager.getCurrentKeyboardFocusManager()::clearGlobalFocusOwner);
     onScreen(
         () -> {
           Component root = window.frame().getRootPane();
-          java.awt.image.BufferedImage image =
-              new java.awt.image.BufferedImage(
-                  root.getWidth(), root.getHeight(), java.awt.image.BufferedImage.TYPE_INT_RGB);
+          BufferedImage image =
+              new BufferedImage(root.getWidth(), root.getHeight(), BufferedImage.TYPE_INT_RGB);
           root.paint(image.createGraphics());
-          try {
-            Path screens = Files.createDirectories(folder.resolve("screens"));
-            javax.imageio.ImageIO.write(
-                image, "png", screens.resolve(name.replaceAll("[ ,]+", "-") + ".png").toFile());
-          } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
-          }
+          KeptScreens.write(image, folder.resolve(into).resolve(name + ".png"));
         });
   }
 
@@ -225,7 +249,8 @@ final class DeskFit {
     return window.bench().isUpToDate()
         && window.details().isUpToDate()
         && window.rig().isUpToDate()
-        && window.tried().isUpToDate();
+        && window.tried().isUpToDate()
+        && window.cameras().map().canvas().isUpToDate();
   }
 
   private void await(String what, BooleanSupplier holds) {

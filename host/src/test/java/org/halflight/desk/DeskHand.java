@@ -318,6 +318,28 @@ final class DeskHand {
     return MenuSelectionManager.defaultManager().getSelectedPath();
   }
 
+  /** Presses a key until an entry of the open menu is selected. */
+  void walk(int key, String name) {
+    await("the menu is open", view -> selected().length > 0);
+    for (int i = 0; i < 40 && !isSelected(name); i++) {
+      key(key);
+    }
+    if (!isSelected(name)) {
+      throw new AssertionError(name + " is not in the menu; selected is " + walked());
+    }
+  }
+
+  /** What a screen reader says of the entry of the menu that is selected. */
+  String walked() {
+    return onScreen(
+        () -> {
+          MenuElement[] path = selected();
+          return path.length == 0
+              ? ""
+              : path[path.length - 1].getComponent().getAccessibleContext().getAccessibleName();
+        });
+  }
+
   private boolean isSelected(String name) {
     return onScreen(
         () -> {

@@ -60,6 +60,18 @@ class DeskKeysTest {
   }
 
   @Test
+  void zIsTheFarViewAndCtrlZTakesBack() {
+    String far = DeskKeys.name(pressed(KeyEvent.VK_Z, 'z', 1, 0));
+    assertThat(KeyMap.act(far, true, false, false)).contains(UserAction.FAR_VIEW);
+    assertThat(KeyMap.act(far, true, true, false)).as("while typing").isEmpty();
+    assertThat(KeyMap.act(far, false, false, false)).as("elsewhere").isEmpty();
+    String undo = DeskKeys.name(pressed(KeyEvent.VK_Z, 'z', 1, InputEvent.CTRL_DOWN_MASK));
+    assertThat(KeyMap.act(undo, true, false, false)).contains(UserAction.UNDO);
+    String leaves = DeskKeys.name(pressed(KeyEvent.VK_ESCAPE, (char) 27, 1, 0));
+    assertThat(KeyMap.act(leaves, true, false, false)).as("left to the bench itself").isEmpty();
+  }
+
+  @Test
   void aPedalThatIsHeldDownCountsOnceAndIsToldOnce() {
     KeyEvent foot = pressed(F13, KeyEvent.CHAR_UNDEFINED, 1, 0);
     assertThat(keys.pressed(foot, true, false)).isTrue();

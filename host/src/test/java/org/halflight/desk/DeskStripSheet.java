@@ -2,13 +2,20 @@ package org.halflight.desk;
 
 import java.awt.Dimension;
 import java.awt.event.KeyEvent;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JList;
 import javax.swing.JTabbedPane;
 import javax.swing.JTable;
 import javax.swing.JTextArea;
 import org.halflight.files.SettingsFile;
+import org.halflight.job.Photo;
+import org.halflight.photo.PhotoInbox;
+import org.halflight.photo.SamplePictures;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,7 +43,9 @@ final class DeskStripSheet {
     }
   }
 
-  private void run() {
+  private void run() throws IOException {
+    Path inbox = Files.createDirectories(folder.resolve("inbox"));
+    SettingsFile.change(folder.resolve("data"), kept -> PhotoInbox.choose(kept, inbox.toString()));
     hand.open(
         new DeskSurroundings(
             folder.resolve("data"), NoPorts::new, System::nanoTime, Clock.systemUTC(), "test", 20),
@@ -44,12 +53,11 @@ final class DeskStripSheet {
         false);
     hand.key(KeyEvent.VK_F4);
     intake();
-    JTabbedPane tabs = (JTabbedPane) hand.find("cameraTabs");
-    DeskHand.onScreen(
-        () -> {
-          tabs.setSelectedIndex(1);
-          return true;
-        });
+    Files.write(inbox.resolve("IMG_0117.JPG"), SamplePictures.jpeg(1200, 900, 6, "", ""));
+    Files.write(inbox.resolve("IMG_0118.png"), SamplePictures.picture("png", 900, 600));
+    Files.write(inbox.resolve("scan.png"), SamplePictures.picture("png", 300, 900));
+    Files.writeString(inbox.resolve("IMG_0119.heic"), "\0\0\0\30ftypheic\0\0\0\0mif1heic");
+    tab(1);
     JTable lines = (JTable) hand.find("sheetLines");
     note(0, "3 turns from slack", "high-speed spring");
     note(1, "two", "under the flange");
@@ -81,6 +89,8 @@ final class DeskStripSheet {
     hand.click("sheetStrike");
     hand.await("struck out", v -> lines.getValueAt(0, 0).equals("struck out"));
     undoneAndDoneAgain(lines);
+    photos();
+    log();
     hand.click("handBack");
     hand.await("it asks", v -> hand.find("askYes").isFocusOwner());
     check(!asked().contains("Not ticked"), asked());
@@ -92,11 +102,114 @@ final class DeskStripSheet {
     check(text("cameraTrouble").equals("Undone: Uncle Bo handed back."), text("cameraTrouble"));
     hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
     hand.await("handed back again", v -> !hand.find("handBack").isEnabled());
+    menu();
+    help();
     hand.key(KeyEvent.VK_F7);
     hand.await("the camera is listed", v -> ((JTable) hand.find("cameras")).getRowCount() > 0);
     shot("4-cameras");
     workshop();
     hand.close();
+  }
+
+  private void tab(int number) {
+    DeskHand.onScreen(
+        () -> {
+          ((JTabbedPane) hand.find("cameraTabs")).setSelectedIndex(number);
+          return true;
+        });
+  }
+
+  /** Pictures that have arrived meanwhile: enlarged, named, taken off and put back. */
+  private void photos() {
+    tab(2);
+    JList<?> photos = (JList<?>) hand.find("photos");
+    hand.await("pictures have joined the visit", v -> photos.getModel().getSize() == 4);
+    DeskHand.onScreen(
+        () -> {
+          photos.setSelectedIndex(0);
+          return true;
+        });
+    hand.fill("photoCaption", "the shims as found");
+    hand.key(KeyEvent.VK_ENTER);
+    hand.await("it has its caption", v -> photo(photos, 0).caption().equals("the shims as found"));
+    shot("3-photos");
+    hand.focus("photos");
+    hand.key(KeyEvent.VK_ENTER);
+    hand.await("it is enlarged", v -> ((JLabel) hand.find("photoLarge")).getIcon() != null);
+    shot("3-photo");
+    hand.key(KeyEvent.VK_ESCAPE);
+    hand.await("all again", v -> photos.isFocusOwner());
+    String first = photo(photos, 0).name();
+    hand.key(KeyEvent.VK_DELETE);
+    hand.await("it is taken off", v -> photos.getModel().getSize() == 3);
+    hand.focus("photos");
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+    hand.await("it is back", v -> photos.getModel().getSize() == 4);
+    check(photo(photos, 0).name().equals(first), first);
+  }
+
+  private static Photo photo(JList<?> photos, int row) {
+    return (Photo) photos.getModel().getElementAt(row);
+  }
+
+  /** An entry of the work log is corrected; the earlier values are listed. */
+  private void log() {
+    JList<?> log = (JList<?>) hand.find("log");
+    hand.fill("logText", "blades");
+    hand.key(KeyEvent.VK_ENTER);
+    hand.await("it is in the log", v -> log.getModel().getSize() == 1);
+    DeskHand.onScreen(
+        () -> {
+          log.setSelectedIndex(0);
+          return true;
+        });
+    hand.fill("logText", "blades and rings");
+    hand.fill("logValue", "0,15");
+    hand.click("logCorrect");
+    hand.await(
+        "it is corrected",
+        v -> log.getModel().getElementAt(0).toString().contains("blades and rings (0.15 mm)"));
+    tab(3);
+    JList<?> earlier = (JList<?>) hand.find("earlier");
+    hand.await("what it said before is listed", v -> earlier.getModel().getSize() >= 3);
+    shot("3-earlier");
+    hand.click("logStrike");
+    hand.await("it is taken back", v -> log.getModel().getSize() == 0);
+  }
+
+  /** F10 and the arrow keys walk the menu, which says what would be undone. */
+  private void menu() {
+    hand.key(KeyEvent.VK_F10);
+    hand.walk(KeyEvent.VK_DOWN, "menu.EDIT");
+    hand.key(KeyEvent.VK_RIGHT);
+    hand.walk(KeyEvent.VK_DOWN, "menu.UNDO");
+    check(hand.walked().equals("Undo: Uncle Bo handed back, key Ctrl+Z"), hand.walked());
+    shot("6-menu");
+    hand.key(KeyEvent.VK_ENTER);
+    hand.await("undone by the menu", v -> hand.find("handBack").isEnabled());
+    hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
+    hand.await("and done again", v -> !hand.find("handBack").isEnabled());
+  }
+
+  /** The page about this place, without a browser. */
+  private void help() {
+    hand.key(KeyEvent.VK_F1, KeyEvent.VK_CONTROL);
+    hand.await("the guide", v -> page().contains("A camera that comes back"));
+    shot("7-help");
+    hand.key(KeyEvent.VK_F1, KeyEvent.VK_CONTROL, KeyEvent.VK_SHIFT);
+    hand.await("about", v -> page().contains("Licence: Apache 2.0"));
+    hand.click("aboutCopy");
+    hand.await("copied", v -> label("aboutCopied").contains("Copied"));
+    shot("8-about");
+  }
+
+  private String page() {
+    javax.swing.JEditorPane page = (javax.swing.JEditorPane) hand.find("helpText");
+    try {
+      return page.getDocument().getText(0, page.getDocument().getLength());
+    } catch (javax.swing.text.BadLocationException impossible) {
+      throw new AssertionError(impossible);
+    }
   }
 
   /** Ctrl+Z works where no field is typed in; the lines say what they said before. */

@@ -26,7 +26,20 @@ public final class Display implements ExecutionCondition, AutoCloseable {
 
   private static boolean told;
 
+  private final String screen;
   private Process server;
+
+  /** As large as a usual screen. */
+  public Display() {
+    this("1920x1080");
+  }
+
+  /**
+   * @param screen width and height in pixels
+   */
+  Display(String screen) {
+    this.screen = screen;
+  }
 
   @Override
   public ConditionEvaluationResult evaluateExecutionCondition(ExtensionContext context) {
@@ -65,9 +78,16 @@ public final class Display implements ExecutionCondition, AutoCloseable {
    * @return what it printed, its exit code in the last line
    */
   String run(Class<?> program, String... words) throws IOException, InterruptedException {
+    return run(List.of(), program, words);
+  }
+
+  /** The same with options of the JVM. */
+  String run(List<String> options, Class<?> program, String... words)
+      throws IOException, InterruptedException {
     String display = start();
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(options);
     command.addAll(
         List.of(
             "--enable-native-access=ALL-UNNAMED",
@@ -87,7 +107,7 @@ public final class Display implements ExecutionCondition, AutoCloseable {
   private String start() throws IOException {
     server =
         new ProcessBuilder(
-                "Xvfb", "-displayfd", "1", "-screen", "0", "1920x1080x24", "-nolisten", "tcp")
+                "Xvfb", "-displayfd", "1", "-screen", "0", screen + "x24", "-nolisten", "tcp")
             .redirectError(ProcessBuilder.Redirect.DISCARD)
             .start();
     BufferedReader said =

@@ -313,7 +313,8 @@ final class LayoutFaults {
         || each instanceof PaintedComponent;
   }
 
-  private static String name(Component of) {
+  /** What a component is called in a fault. */
+  static String name(Component of) {
     String words =
         of instanceof JLabel label
             ? " '" + label.getText() + "'"

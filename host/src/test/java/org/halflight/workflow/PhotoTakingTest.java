@@ -187,7 +187,7 @@ class PhotoTakingTest {
         .containsExactly(
             "The photo inbox "
                 + gone
-                + " is not there. Connect it, or choose another folder (F7, Workshop). Pictures"
+                + " is not there. Connect it, or choose another folder (F7, Page). Pictures"
                 + " join their visits once it is back.");
     assertThat(taking.look(record, NOON).troubles()).isEmpty();
     Files.createDirectory(gone);

@@ -46,6 +46,18 @@ class RunFormTest {
   }
 
   @Test
+  void theDryRunIsTheWetOneAgainAsLeft() {
+    RunSetup wet = form("1/30, 1/60", 4, List.of(), Map.of(RunOption.WET, "wet")).read();
+    RunSetup dry = RunForm.dry(wet).read();
+    assertThat(dry.phase()).isEqualTo(Phase.AS_LEFT);
+    assertThat(dry.conditions().isWet()).isFalse();
+    assertThat(dry.conditions().noted()).containsEntry("wet", "dry");
+    assertThat(dry.order()).isEqualTo(wet.order());
+    assertThat(dry.firingsPerSpeed()).isEqualTo(4);
+    assertThat(dry.camera()).isEqualTo("mine");
+  }
+
+  @Test
   void aRunIsReadAsItIsWritten() {
     RunSetup setup =
         form(

@@ -70,7 +70,8 @@ public final class BenchModel {
     this.driver = driver;
     this.light = light;
     this.linkage = linkage;
-    announcer = new Announcer(this::session, () -> light.underWay().isPresent());
+    announcer =
+        new Announcer(this::session, () -> light.underWay().isPresent() || light.isAiming());
     this.source = source;
     this.ports = new PortsModel(source);
     results = List.copyOf(session().results());
@@ -104,6 +105,7 @@ public final class BenchModel {
   }
 
   private void show(SessionEvent news, Optional<DialSetting> before) {
+    light.ofOpening(news).ifPresent(said -> say(new Message(Message.Kind.ATTENTION, said)));
     if (news instanceof SessionEvent.Settled settled) {
       settled(settled.result());
     } else if (news instanceof SessionEvent.Provisional provisional) {
@@ -199,7 +201,13 @@ public final class BenchModel {
     Optional<DialSetting> shown = session.setting();
     return new BenchView(
         link(),
-        new LightView(session.light(), light.settingPrompt()),
+        new LightView(
+            session.light(),
+            light.settingPrompt(),
+            light.refusal(),
+            light.meter(),
+            light.isAiming(),
+            light.screen().map(ScreenView::of)),
         session.setup(),
         session.run(),
         camera,

@@ -7,9 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.halflight.session.FiringCondition;
 import org.halflight.session.FiringResult;
 import org.halflight.words.ConditionWords;
+import org.halflight.words.Words;
 import org.halflight.workflow.ConditionKey;
 
 /** The keys 1 to 9: special conditions of the firing just made, and of those to come. */
@@ -68,6 +70,30 @@ public final class ConditionKeys {
                     words(entry.getKey(), view),
                     entry.getValue().isOn(view.conditions(), last)))
         .toList();
+  }
+
+  /** The one cap behind which they are, with those that are on; empty where none is offered. */
+  static Optional<KeyHints.Hint> cap(BenchView view) {
+    List<KeyHints.Hint> all = hints(view);
+    String on =
+        all.stream()
+            .filter(hint -> hint.answers() && isFromNowOn(hint))
+            .map(KeyHints.Hint::words)
+            .collect(Collectors.joining(", "));
+    return all.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            KeyHints.hint(
+                UserAction.CONDITIONS,
+                on.isEmpty()
+                    ? KeyHints.words(UserAction.CONDITIONS)
+                    : Words.say("desk.key.conditions.on", on),
+                !on.isEmpty()));
+  }
+
+  /** The cap that brings the other keys back. */
+  public static KeyHints.Hint back() {
+    return KeyHints.hint(UserAction.CONDITIONS, Words.say("desk.key.conditions.back"), false);
   }
 
   /** Those of {@link #hints} that are about the last firing alone. */

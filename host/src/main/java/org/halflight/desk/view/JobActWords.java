@@ -12,8 +12,10 @@ import org.halflight.job.SheetEntry;
 import org.halflight.job.SheetState;
 import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
+import org.halflight.job.WorkEntry;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
+import org.halflight.words.WorkWords;
 import org.halflight.workflow.CameraForm;
 
 /** What was changed in what is noted of a camera, in a few words, to be undone by. */
@@ -74,14 +76,24 @@ public final class JobActWords {
   private static Optional<String> answer(Checklist was, Checklist now, String key) {
     for (CheckItem item : CheckItem.values()) {
       if (!was.of(item).equals(now.of(item))) {
+        String name = Words.say(key, Words.of("desk.item", item));
         return Optional.of(
-            change(
-                Words.say(key, Words.of("desk.item", item)),
-                Words.of("desk.state", was.of(item).state()),
-                Words.of("desk.state", now.of(item).state())));
+            was.of(item).state() == now.of(item).state()
+                ? change(Words.say("act.note", name), was.of(item).note(), now.of(item).note())
+                : change(
+                    name,
+                    Words.of("desk.state", was.of(item).state()),
+                    Words.of("desk.state", now.of(item).state())));
       }
     }
     return Optional.empty();
+  }
+
+  /** What becomes of an entry of the work log. */
+  public static String log(WorkEntry was, WorkEntry now) {
+    return now.isStruck() && !was.isStruck()
+        ? Words.say("act.log.struck", WorkWords.text(was))
+        : Words.say("act.log.corrected", WorkWords.text(was), WorkWords.text(now));
   }
 
   /** Which caption a picture gets. */

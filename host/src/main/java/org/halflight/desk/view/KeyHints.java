@@ -22,6 +22,9 @@ public final class KeyHints {
    */
   public record Hint(UserAction act, String key, String words, boolean answers) {}
 
+  private static final String CONTROL = "CTRL+";
+  private static final String SHIFTED = "CTRL+SHIFT+";
+
   private KeyHints() {}
 
   /** The keys of the bench, and the pedal beside the key whose work it does now. */
@@ -64,8 +67,7 @@ public final class KeyHints {
               true));
     }
     if (view.link().ports().offer()) {
-      String words = practice ? "desk.bench.toRig" : "desk.bench.toPractice";
-      hints.add(hint(UserAction.CHANGE_BENCH, Words.say(words), false));
+      hints.add(hint(UserAction.CHANGE_BENCH, otherBench(view.link()), false));
     }
     LightTestView test = view.lightTest();
     if (test.isUnderWay() || LightTestText.isAskedByRun(view)) {
@@ -120,13 +122,20 @@ public final class KeyHints {
                     ? "desk.key.learn-cocking.end"
                     : "desk.key.learn-cocking"),
             view.cocking() == BenchView.Cocking.LEARNING));
+    ConditionKeys.cap(view).ifPresent(hints::add);
     if (!view.results().isEmpty()) {
       hints.add(plain(UserAction.CURVE));
       hints.add(plain(UserAction.DETAILS));
     }
+    hints.add(plain(UserAction.FAR_VIEW));
     hints.add(plain(UserAction.TABLES));
     hints.add(plain(UserAction.KEYS));
     return hints;
+  }
+
+  /** Which bench can be changed to. */
+  public static String otherBench(LinkView link) {
+    return Words.say(link.isPractice() ? "desk.bench.toRig" : "desk.bench.toPractice");
   }
 
   /** Whether the last firing has no time until full light is measured again. */
@@ -196,7 +205,7 @@ public final class KeyHints {
     return hint(act, words(act), false);
   }
 
-  private static Hint hint(UserAction act, String words, boolean answers) {
+  static Hint hint(UserAction act, String words, boolean answers) {
     return new Hint(act, keyName(act), words, answers);
   }
 
@@ -212,11 +221,14 @@ public final class KeyHints {
       case "SPACE" -> Words.say("desk.keyName.space");
       case "BACKSPACE" -> Words.say("desk.keyName.backspace");
       case "ENTER" -> Words.say("desk.keyName.enter");
-      case "CTRL+Z" -> Words.say("desk.keyName.undo");
-      case "CTRL+SHIFT+Z" -> Words.say("desk.keyName.redo");
       case "LEFT" -> "\u2190";
       case "RIGHT" -> "\u2192";
-      default -> key;
+      default ->
+          key.startsWith(SHIFTED)
+              ? Words.say("desk.keyName.shifted", key.substring(SHIFTED.length()))
+              : key.startsWith(CONTROL)
+                  ? Words.say("desk.keyName.control", key.substring(CONTROL.length()))
+                  : key;
     };
   }
 }

@@ -82,6 +82,11 @@ public final class KeyMap {
     return act == UserAction.LOOK_SLOWER || act == UserAction.LOOK_FASTER;
   }
 
+  /** Whether the key of an act works at every place; others belong to the bench. */
+  public static boolean isEverywhere(UserAction act) {
+    return EVERYWHERE.containsValue(act);
+  }
+
   /** Whether the key of an act does the same to what is typed in a field that has the focus. */
   public static boolean isOfTyping(UserAction act) {
     return act == UserAction.UNDO || act == UserAction.REDO;
@@ -109,6 +114,7 @@ public final class KeyMap {
     keys.put("K", UserAction.LEARN_COCKING);
     keys.put("L", UserAction.LENS_CAP);
     ConditionKeys.ALL.forEach((act, key) -> keys.put(key.digit(), act));
+    keys.put("Q", UserAction.CONDITIONS);
     keys.put("E", UserAction.SWITCH_COVER);
     keys.put("I", UserAction.SWITCH_CELLS);
     keys.put("U", UserAction.SWITCH_PLACE);
@@ -119,6 +125,7 @@ public final class KeyMap {
     keys.put("ENTER", UserAction.CHOOSE);
     keys.put("D", UserAction.DETAILS);
     keys.put("T", UserAction.TABLES);
+    keys.put("Z", UserAction.FAR_VIEW);
     keys.put("H", UserAction.CURVE);
     keys.put("F", UserAction.FIRE);
     keys.put("J", UserAction.COCK);
@@ -153,6 +160,10 @@ public final class KeyMap {
     keys.put("CTRL+Z", UserAction.UNDO);
     keys.put("CTRL+SHIFT+Z", UserAction.REDO);
     keys.put("CTRL+Y", UserAction.REDO);
+    keys.put("CTRL+F1", UserAction.HELP);
+    keys.put("CTRL+SHIFT+F1", UserAction.ABOUT);
+    keys.put("CTRL+Q", UserAction.QUIT);
+    keys.put("F10", UserAction.MENU);
     keys.put("F11", UserAction.THEME);
     keys.put("F8", UserAction.TO_RIG);
     keys.put("F6", UserAction.TO_TRIED);

@@ -40,7 +40,9 @@ public final class LightTestText {
             "",
             test.isReading() ? Words.say("desk.test.reads", Numbers.percent(ofThis)) : "",
             "",
-            Words.say("desk.test.of", test.name(), prompt.step(), prompt.steps()),
+            view.setup().isPresent()
+                ? ""
+                : Words.say("desk.test.of", test.name(), prompt.step(), prompt.steps()),
             test.isReading() ? NumeralsText.Tone.PROVISIONAL : NumeralsText.Tone.OUTCOME));
   }
 

@@ -51,6 +51,9 @@ public record MessageText(String text, Kind kind) {
       return new MessageText(view.link().sentence(), Kind.HINT);
     }
     Optional<Message> said = view.said();
+    if (said.isPresent() && isShownAlready(view, said.get())) {
+      return NOTHING;
+    }
     if (said.isPresent() && said.get().kind() != Message.Kind.NEWS) {
       return new MessageText(
           mayBeAFlap(view)
@@ -63,9 +66,20 @@ public record MessageText(String text, Kind kind) {
       return hint(view);
     }
     String text = said.get().text();
+    String last = ofTheLastFiring(view).orElse("");
+    if (view.two().isEmpty() && !last.isEmpty() && text.startsWith(last)) {
+      return new MessageText(text.substring(last.length()).strip(), Kind.NEWS);
+    }
     return new MessageText(
         isOfTheLastFiring(view, said.get()) ? Words.say("desk.say.lastFiring", text) : text,
         Kind.NEWS);
+  }
+
+  /** With what a run that is done looks like, where nothing has to be read before that. */
+  public MessageText with(String hints) {
+    return hints.isEmpty() || !(kind == Kind.NEWS || kind == Kind.HINT)
+        ? this
+        : new MessageText((text + " " + hints).strip(), Kind.NEWS);
   }
 
   /** Whether the first of two openings may have been of a flap that nobody told of. */
@@ -79,11 +93,26 @@ public record MessageText(String text, Kind kind) {
             .isPresent();
   }
 
+  /** Whether the column says all of a sentence: that it hung, and for how long. */
+  private static boolean isShownAlready(BenchView view, Message said) {
+    return isOfTheLastFiring(view, said)
+        && view.last()
+            .flatMap(LastFiring::over)
+            .filter(firing -> firing.outcome() == Outcome.STUCK_OPEN)
+            .filter(firing -> firing.rejection().isEmpty())
+            .filter(firing -> firing.notes().movedFrom().isEmpty())
+            .filter(firing -> !firing.notes().lightDoubtful())
+            .isPresent();
+  }
+
   private static boolean isOfTheLastFiring(BenchView view, Message said) {
+    return ofTheLastFiring(view).equals(Optional.of(said.text()));
+  }
+
+  private static Optional<String> ofTheLastFiring(BenchView view) {
     return view.last()
         .flatMap(LastFiring::over)
-        .flatMap(firing -> EventSentences.of(new SessionEvent.Settled(firing)))
-        .equals(Optional.of(said.text()));
+        .flatMap(firing -> EventSentences.of(new SessionEvent.Settled(firing)));
   }
 
   /** Why the light is as it is: what to do about it is in the column. */

@@ -53,6 +53,18 @@ public record NextText(
     }
     String heading = heading(view, setup);
     boolean adjusting = setup.phase() == Phase.ADJUSTING;
+    if (view.lightTest().isUnderWay()) {
+      LightTestView test = view.lightTest();
+      return new NextText(
+          Words.say("desk.next.label.test"),
+          heading,
+          test.name(),
+          "",
+          test.prompt().step() - 1,
+          test.prompt().steps(),
+          test.count(),
+          false);
+    }
     if (view.runDone() && !adjusting && !isStayingForMore(view)) {
       return new NextText(
           Words.say("desk.next.label.run"),
@@ -63,18 +75,6 @@ public record NextText(
           0,
           "",
           true);
-    }
-    if (view.lightTest().isUnderWay()) {
-      LightTestView test = view.lightTest();
-      return new NextText(
-          Words.say("desk.next.label.test"),
-          heading,
-          test.name(),
-          Words.say(test.isReading() ? "desk.next.test.reads" : "desk.next.test"),
-          test.prompt().step() - 1,
-          test.prompt().steps(),
-          test.count(),
-          false);
     }
     Optional<NextText> ofLinkage = LinkageText.next(view, heading);
     if (ofLinkage.isPresent()) {
@@ -197,8 +197,9 @@ public record NextText(
   }
 
   private static String fire(BenchView view) {
+    boolean first = view.results().stream().noneMatch(firing -> firing.run() == view.run());
     return Words.say(
-        view.light().set().isEmpty()
+        first && view.light().set().isEmpty()
             ? "desk.next.noLight"
             : view.link().isPractice() ? "desk.next.practice" : "desk.next.setAndFire");
   }

@@ -75,7 +75,7 @@ public record NumeralsText(
             text.word,
             text.time,
             text.detail,
-            Words.say("desk.numerals.stale"),
+            Words.say("desk.numerals.stale", text.note),
             Tone.STALE)
         : text;
   }

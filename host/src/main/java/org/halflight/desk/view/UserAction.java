@@ -55,6 +55,8 @@ public enum UserAction {
   CONDITION_STOPPED_DOWN,
   /** The firing just made was as the next ones are said to be. */
   CONDITION_LAST_TOO,
+  /** The caps of the conditions are shown in place of the other keys, or those again. */
+  CONDITIONS,
   /** In a run in stages: the cover was put on, or taken off. */
   SWITCH_COVER,
   /** In a run in stages: the cells are none, the rear one, the front one, both, in turn. */
@@ -73,6 +75,8 @@ public enum UserAction {
   CHOOSE,
   /** Pictures become tables, or tables pictures. */
   TABLES,
+  /** The column alone fills the bench, or the whole bench is shown again. */
+  FAR_VIEW,
   /** The light curve of the last firing takes the large place, or gives it back. */
   CURVE,
   /** Sounds are switched on or off. */
@@ -103,6 +107,14 @@ public enum UserAction {
   PRACTICE,
   /** From the practice rig to the rig, or back. */
   CHANGE_BENCH,
+  /** The menu of everything that can be done. */
+  MENU,
+  /** The page of the guide about this place. */
+  HELP,
+  /** Which program this is, and what it runs on. */
+  ABOUT,
+  /** Ends the session and closes the window. */
+  QUIT,
   /** Says what the keys do. */
   KEYS
 }

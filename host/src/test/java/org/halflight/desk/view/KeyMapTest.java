@@ -51,6 +51,7 @@ class KeyMapTest {
     "F7, TO_CAMERAS",
     "F8, TO_RIG",
     "F9, PRACTICE",
+    "F10, MENU",
     "F11, THEME",
     "F12, SOUNDS"
   })

@@ -20,6 +20,7 @@ import org.halflight.cli.Surroundings;
 import org.halflight.cli.Terminal;
 import org.halflight.export.CsvTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.job.StripSheet;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.KeptFiring;
@@ -110,6 +111,7 @@ class OneToleranceTest {
               .orElseThrow()
               .input(
                   List.of(),
+                  StripSheet.EMPTY,
                   run -> record.firings(run).stream().map(KeptFiring::result).toList(),
                   CLOCK.instant(),
                   ZoneOffset.UTC,

@@ -334,6 +334,8 @@ class PseudoViewTest {
             NumeralsText.of(view),
             NumeralsText.of(view).spoken(),
             MessageText.of(view),
+            AdviceText.of(view, ""),
+            RunWords.of(view),
             KeyHints.of(view),
             LinkText.of(view.link()),
             RunHints.of(view),
