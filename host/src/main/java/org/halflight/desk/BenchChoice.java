@@ -25,6 +25,7 @@ final class BenchChoice implements AutoCloseable {
   private final Supplier<Consumer<BenchView>> windows;
   private final Consumer<Cue> sounds;
   private final Archive archive;
+  private final Consumer<BenchLoop> onBegun;
   private final ExecutorService thread =
       Executors.newSingleThreadExecutor(
           work -> {
@@ -36,16 +37,19 @@ final class BenchChoice implements AutoCloseable {
 
   /**
    * @param windows gives for each bench what takes its views
+   * @param onBegun hears of each bench before it is at work
    */
   BenchChoice(
       DeskSurroundings surroundings,
       Supplier<Consumer<BenchView>> windows,
       Consumer<Cue> sounds,
-      Archive archive) {
+      Archive archive,
+      Consumer<BenchLoop> onBegun) {
     this.benches = new BenchFactory(surroundings, this::change);
     this.windows = windows;
     this.sounds = sounds;
     this.archive = archive;
+    this.onBegun = onBegun;
   }
 
   /**
@@ -63,6 +67,7 @@ final class BenchChoice implements AutoCloseable {
 
   /** This bench is at work from now on. */
   void start(BenchLoop begun) {
+    onBegun.accept(begun);
     now = begun;
     begun.start();
   }

@@ -28,6 +28,7 @@ import net.miginfocom.swing.MigLayout;
 import org.halflight.chart.DataTable;
 import org.halflight.chart.PictureImage;
 import org.halflight.desk.view.HistoryText;
+import org.halflight.desk.view.UndoStack;
 import org.halflight.desk.view.UserAction;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
@@ -37,6 +38,8 @@ import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.files.SettingsFile;
 import org.halflight.job.Camera;
+import org.halflight.job.Detail;
+import org.halflight.job.Details;
 import org.halflight.photo.PhotoInbox;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.CameraLine;
@@ -70,6 +73,7 @@ final class CamerasPlace extends Place {
   private static final double PICTURE_SCALE = 2;
 
   private final transient Archive archive;
+  private final transient Consumer<UndoStack.Act> onDone;
   private final transient Clock clock;
   private final transient Path settings;
   private final transient String version;
@@ -101,6 +105,7 @@ final class CamerasPlace extends Place {
   /**
    * @param onTake takes a camera that comes on the bench again
    * @param onDry takes one that comes for its dry run, with the form of that run
+   * @param onDone takes what was done here, to be undone
    */
   CamerasPlace(
       Look look,
@@ -108,7 +113,8 @@ final class CamerasPlace extends Place {
       DeskSurroundings surroundings,
       Executor drawing,
       Consumer<Camera> onTake,
-      BiConsumer<Camera, RunForm> onDry) {
+      BiConsumer<Camera, RunForm> onDry,
+      Consumer<UndoStack.Act> onDone) {
     super(UserAction.TO_CAMERAS);
     setLayout(
         new MigLayout(
@@ -116,6 +122,7 @@ final class CamerasPlace extends Place {
             "[fill,30%::35%][fill,grow]",
             "[][fill,grow][][]"));
     this.archive = archive;
+    this.onDone = onDone;
     clock = surroundings.clock();
     settings = surroundings.folder();
     files =
@@ -211,6 +218,12 @@ final class CamerasPlace extends Place {
     shown.add(moved, "wmin 100");
     shown.add(tried, "grow, pushy 10, h 90:130:160");
     return shown;
+  }
+
+  @Override
+  boolean says(String sentence) {
+    files.say(sentence);
+    return true;
   }
 
   @Override
@@ -314,7 +327,8 @@ final class CamerasPlace extends Place {
                 .flatMap(visit -> record.runs(visit.id()).stream())
                 .filter(run -> run.asked().phase() == Phase.AS_LEFT)
                 .reduce((earlier, later) -> later),
-        wet -> wet.ifPresent(run -> onDry.accept(camera, RunForm.dry(run.asked()))));
+        wet ->
+            wet.ifPresent(run -> onDry.accept(camera, RunForm.dry(run.asked(), camera.label()))));
   }
 
   private void choose() {
@@ -370,6 +384,24 @@ final class CamerasPlace extends Place {
 
   private void keep(Workshop typed, String inbox) {
     archive.ask(
+        record -> SettingsFile.read(settings),
+        kept -> {
+          Workshop before = Workshop.of(kept);
+          String earlier = PhotoInbox.chosen(kept);
+          keep(
+              typed,
+              inbox,
+              () ->
+                  onDone.accept(
+                      UndoStack.Act.of(
+                          Words.say("act.workshop"),
+                          () -> keep(before, earlier, this::readWorkshop),
+                          () -> keep(typed, inbox, this::readWorkshop))));
+        });
+  }
+
+  private void keep(Workshop typed, String inbox, Runnable then) {
+    archive.ask(
         record -> {
           try {
             if (!typed.logo().isEmpty()) {
@@ -393,13 +425,17 @@ final class CamerasPlace extends Place {
         outcome -> {
           files.say(outcome);
           sayFrom();
+          if (outcome.equals(Words.say("desk.workshop.kept"))) {
+            then.run();
+          }
         });
   }
 
   private void page() {
     boolean forBench = bench.isSelected();
     boolean forSale = sale.isSelected();
-    String name = history.map(h -> fileName(h.camera())).orElse("") + ".pdf";
+    String name =
+        history.map(h -> forSale ? saleName(h.camera()) : fileName(h.camera())).orElse("") + ".pdf";
     history
         .flatMap(RecordPage::of)
         .ifPresent(
@@ -503,6 +539,15 @@ final class CamerasPlace extends Place {
           record.backUp(file);
           return new FilesPanel.Written(file, Words.say("desk.cameras.backedUp", file));
         });
+  }
+
+  /** Of a page for a stranger: the label may be the owner's name. */
+  private static String saleName(Camera camera) {
+    Details its = camera.details();
+    return FileNames.plain(its.of(Detail.MAKER) + " " + its.of(Detail.MODEL), "camera")
+        + "-"
+        + camera.id().value()
+        + "-sale";
   }
 
   private static String fileName(Camera camera) {

@@ -38,7 +38,7 @@ class BenchChoiceTest {
   @BeforeEach
   void open() {
     archive = new Archive(surroundings(), said -> {});
-    choice = new BenchChoice(surroundings(), () -> views::add, cue -> {}, archive);
+    choice = new BenchChoice(surroundings(), () -> views::add, cue -> {}, archive, begun -> {});
   }
 
   @AfterEach
