@@ -52,6 +52,7 @@ final class CameraPlace extends Place {
   private final transient Archive archive;
   private final transient Clock clock;
   private final transient Consumer<Camera> onNamed;
+  private final transient Consumer<Camera> onBack;
   private final transient Runnable onNobodys;
 
   /** From this width on, in pixels before scaling, there is room for three columns. */
@@ -106,6 +107,7 @@ final class CameraPlace extends Place {
 
   /**
    * @param onNamed hears which camera is on the bench
+   * @param onBack hears of one that comes back without a person's doing
    * @param onNobodys hears that it is none of the record any more
    * @param onDone takes what was done here, to be undone
    */
@@ -115,6 +117,7 @@ final class CameraPlace extends Place {
       Clock clock,
       Executor drawing,
       Consumer<Camera> onNamed,
+      Consumer<Camera> onBack,
       Runnable onNobodys,
       Consumer<UndoStack.Act> onDone) {
     super(UserAction.TO_CAMERA);
@@ -122,6 +125,7 @@ final class CameraPlace extends Place {
     this.archive = archive;
     this.clock = clock;
     this.onNamed = onNamed;
+    this.onBack = onBack;
     this.onNobodys = onNobodys;
     this.onDone = onDone;
     edits = new JobEdits(archive, onDone);
@@ -284,14 +288,22 @@ final class CameraPlace extends Place {
             () -> archive.ask(turn::turned, done -> goesOn(here.visit()))));
   }
 
-  /** A visit goes on that was interrupted. */
-  void goesOn(Visit here) {
+  /** A visit goes on that was interrupted, or a bench comes that has none. */
+  void onBench(Optional<Visit> here) {
+    here.ifPresentOrElse(its -> goesOn(its, onBack), this::isNobodys);
+  }
+
+  private void goesOn(Visit here) {
+    goesOn(here, onNamed);
+  }
+
+  private void goesOn(Visit here, Consumer<Camera> tells) {
     archive.ask(
         record ->
             record
                 .camera(here.camera())
                 .flatMap(its -> record.visit(here.id()).map(now -> new Here(its, now, false))),
-        found -> found.ifPresent(its -> isHere(its.camera(), its.visit())));
+        found -> found.ifPresent(its -> isHere(its.camera(), its.visit(), tells)));
   }
 
   @Override
@@ -399,6 +411,10 @@ final class CameraPlace extends Place {
   }
 
   private void isHere(Camera known, Visit here) {
+    isHere(known, here, onNamed);
+  }
+
+  private void isHere(Camera known, Visit here, Consumer<Camera> tells) {
     camera = Optional.of(known);
     visit = Optional.of(here);
     show(CameraForm.of(known));
@@ -415,7 +431,7 @@ final class CameraPlace extends Place {
         details::before);
     lists.show(new ChecklistText(here.intake(), here.handBack(), List.of()));
     archive.isFor(here);
-    onNamed.accept(known);
+    tells.accept(known);
     dress();
     comesUp();
   }
