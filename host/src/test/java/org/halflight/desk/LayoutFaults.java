@@ -4,6 +4,7 @@ import java.awt.Color;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Rectangle;
+import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
@@ -27,6 +28,8 @@ import javax.swing.JTextField;
 import javax.swing.JViewport;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
+import org.halflight.chart.Picture;
+import org.halflight.chart.PictureImage;
 
 /**
  * What is wrong with a window as it is laid out: texts cut off, shortened by dots or drawn over
@@ -177,7 +180,7 @@ final class LayoutFaults {
                   ink,
                   inRoot(painted, clip),
                   drawn.ink(),
-                  TextsPainted.ground(image, device),
+                  TextsPainted.ground(image, device, drawn.ink()),
                   ink.getHeight()));
         }
       }
@@ -194,37 +197,36 @@ final class LayoutFaults {
         continue;
       }
       if (each instanceof PictureCanvas canvas) {
-        canvas
-            .picture()
-            .ifPresent(
-                picture ->
-                    TextsPainted.of(
-                            canvas.getWidth(),
-                            canvas.getHeight(),
-                            1,
-                            g ->
-                                picture
-                                    .chart(canvas.look().theme())
-                                    .draw(
-                                        g,
-                                        new Rectangle2D.Double(
-                                            0, 0, canvas.getWidth(), canvas.getHeight())),
-                            new BufferedImage[1])
-                        .forEach(
-                            text ->
-                                texts.add(
-                                    new TextsPainted.Text(
-                                        text.text(),
-                                        inRoot(canvas, text.ink()),
-                                        inRoot(canvas, text.clip()),
-                                        text.colour(),
-                                        text.ground(),
-                                        text.size()))));
+        canvas.picture().ifPresent(picture -> picture(canvas, picture, texts));
       }
       if (each instanceof Container inner) {
         pictures(inner, texts);
       }
     }
+  }
+
+  private void picture(PictureCanvas canvas, Picture picture, List<TextsPainted.Text> texts) {
+    Rectangle2D area = new Rectangle2D.Double(0, 0, canvas.getWidth(), canvas.getHeight());
+    TextsPainted.of(
+            canvas.getWidth(),
+            canvas.getHeight(),
+            1,
+            g -> {
+              g.setRenderingHint(
+                  RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
+              PictureImage.draw(picture, canvas.look().theme(), g, area, null);
+            },
+            new BufferedImage[1])
+        .forEach(
+            text ->
+                texts.add(
+                    new TextsPainted.Text(
+                        text.text(),
+                        inRoot(canvas, text.ink()),
+                        inRoot(canvas, text.clip()),
+                        text.colour(),
+                        text.ground(),
+                        text.size())));
   }
 
   private Rectangle2D inRoot(Component of, Rectangle2D box) {
