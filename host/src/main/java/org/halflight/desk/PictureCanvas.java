@@ -27,6 +27,7 @@ final class PictureCanvas extends PaintedComponent {
   private static final long serialVersionUID = 1L;
 
   private static final long LEAST_NANOS = 50_000_000;
+  private static final int LEAST_SIZE = 40;
 
   /** A wish for a picture: everything that its pixels depend on. */
   private record Wish(Picture picture, Theme theme, int width, int height, double scale) {}
@@ -97,7 +98,11 @@ final class PictureCanvas extends PaintedComponent {
 
   /** Whether the picture that was asked for last is the one on the screen. */
   boolean isUpToDate() {
-    return underWay == null && (picture == null || wish(picture).equals(shown));
+    return underWay == null && (picture == null || hasNoRoom() || wish(picture).equals(shown));
+  }
+
+  private boolean hasNoRoom() {
+    return getWidth() < LEAST_SIZE || getHeight() < LEAST_SIZE;
   }
 
   @Override
@@ -115,7 +120,7 @@ final class PictureCanvas extends PaintedComponent {
   }
 
   private void draw() {
-    if (picture == null || getWidth() < 40 || getHeight() < 40) {
+    if (picture == null || hasNoRoom()) {
       drawn = picture == null ? null : drawn;
       repaint();
       return;
