@@ -33,7 +33,7 @@ final class Labels implements PlotAnnotation.Drawing {
 
   private record AtLine(String text, double x, Color ink) {}
 
-  private record Level(String text, double y, Color ink, boolean atRight) {}
+  private record Level(String text, double y, Color ink, double along) {}
 
   private record Lane(String text, int lane) {}
 
@@ -85,9 +85,9 @@ final class Labels implements PlotAnnotation.Drawing {
     lines.add(new AtLine(text, x, theme.ink()));
   }
 
-  /** Words on or under a lying line, at one end of it. */
-  void atLevel(String text, double y, Color ink, boolean atRight) {
-    levels.add(new Level(text, y, ink, atRight));
+  /** Words on or under a lying line; {@code along} is 0 at its left end and 1 at its right. */
+  void atLevel(String text, double y, Color ink, double along) {
+    levels.add(new Level(text, y, ink, along));
   }
 
   /** The name of a lane at its left end, over what is drawn in it. */
@@ -158,10 +158,8 @@ final class Labels implements PlotAnnotation.Drawing {
       Graphics2D graphics, PlotAnnotation.Axes axes, Level level, List<Rectangle2D> taken) {
     Rectangle2D size = size(graphics, level.text());
     double y = axes.y(level.y());
-    double left =
-        level.atRight()
-            ? axes.area().getMaxX() - size.getWidth() - GAP_PIXELS
-            : axes.area().getMinX() + GAP_PIXELS;
+    double free = axes.area().getWidth() - size.getWidth() - 2 * GAP_PIXELS;
+    double left = axes.area().getMinX() + GAP_PIXELS + level.along() * free;
     for (double top : new double[] {y - size.getHeight() - 1, y + 1}) {
       if (set(graphics, axes, level.text(), level.ink(), left, top, taken)) {
         return;

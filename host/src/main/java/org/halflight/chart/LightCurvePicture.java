@@ -222,7 +222,8 @@ public final class LightCurvePicture implements Picture {
   private static void level(XYPlot plot, Labels labels, double level, String words, Theme theme) {
     Color quiet = theme.quietInk();
     plot.addRangeMarker(new ValueMarker(level, quiet, Frame.dashed(1.2f, 6, 5)), Layer.BACKGROUND);
-    labels.atLevel(words, level, quiet, false);
+    // In the middle the curve is high above both.
+    labels.atLevel(words, level, quiet, 0.5);
   }
 
   private LegendItemCollection legend(Theme theme) {

@@ -69,7 +69,7 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
   /** Marks shrink to this many pixels where they stand close. */
   private static final double LEAST_MARK = 5;
 
-  private static final double MARK_PER_STEP = 1.3;
+  private static final double MARK_PER_STEP = 1.1;
 
   /** What is counted above its speed. */
   private static final List<Outcome> COUNTED = List.of(Outcome.STUCK_OPEN, Outcome.DID_NOT_OPEN);
@@ -183,17 +183,8 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
         limits.isUnsure() ? StopsText.unsure(limits) : Words.say("chart.notKnown"),
         run.stream()
             .flatMap(its -> its.releases().rejected().stream())
-            .map(SpeedMap::inWords)
+            .map(Sentences::rejected)
             .collect(Collectors.joining(", ")));
-  }
-
-  private static String inWords(RejectedFiring firing) {
-    return Words.say(
-        "chart.rejectedWith",
-        firing.errorStops().isPresent()
-            ? StopsText.of(firing.errorStops().getAsDouble())
-            : Sentences.outcome(firing.outcome()),
-        firing.reason());
   }
 
   /** How many of the timed releases and those that hung or did not open came to an outcome. */

@@ -42,7 +42,7 @@ public record Theme(
       new Theme(
           Color.WHITE,
           new Color(0x1D2126),
-          new Color(0x565E67),
+          new Color(0x4C545D),
           new Color(0xE7E9EB),
           // Bluish green.
           new Color(0x00, 0x9E, 0x73, 0x26),
@@ -57,7 +57,7 @@ public record Theme(
       new Theme(
           new Color(0x14181C),
           new Color(0xE9EBEE),
-          new Color(0xA6AEB6),
+          new Color(0xB9C0C7),
           new Color(0x2A3037),
           new Color(0x00, 0x9E, 0x73, 0x48),
           // Orange, sky blue, reddish purple: the lighter half of the palette.
@@ -75,6 +75,19 @@ public record Theme(
   /** The same colours with letters of another height in pixels, as the desktop asks for. */
   public Theme withLetterSize(float pixels) {
     return new Theme(background, ink, quietInk, grid, tolerance, asFound, asLeft, rest, pixels);
+  }
+
+  /** All in grey: what is drawn is an example. Words stay as dark as quiet ones are. */
+  Theme faded() {
+    Color grey = mixed(quietInk, background);
+    return new Theme(background, quietInk, quietInk, grid, grid, grey, grey, grey, letterSize);
+  }
+
+  private static Color mixed(Color one, Color other) {
+    return new Color(
+        (one.getRed() + other.getRed()) / 2,
+        (one.getGreen() + other.getGreen()) / 2,
+        (one.getBlue() + other.getBlue()) / 2);
   }
 
   /** The colour of the marks of a run. */

@@ -58,6 +58,9 @@ final class PictureCommand implements Callable<Integer> {
   @Option(names = "--stages", paramLabel = "FILE")
   private @Nullable Path stages;
 
+  @Option(names = "--times", paramLabel = "FILE")
+  private @Nullable Path times;
+
   @Option(names = "--speed", paramLabel = "SPEED")
   private @Nullable String speed;
 
@@ -75,7 +78,7 @@ final class PictureCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     boolean ofSpeeds = map != null || row != null || curve != null || budget != null;
-    if (!ofSpeeds && extraTests == null && stages == null) {
+    if (!ofSpeeds && extraTests == null && stages == null && times == null) {
       throw new Trouble(Words.say("picture.nothing"));
     }
     OutFiles files = output.files(profiles.with(sessions));
@@ -84,11 +87,13 @@ final class PictureCommand implements Callable<Integer> {
     Optional<OutFile> curveFile = OutputOptions.asked(files, curve, FileKind.PICTURE);
     Optional<OutFile> budgetFile = OutputOptions.asked(files, budget, FileKind.PICTURE);
     Optional<OutFile> stagesFile = OutputOptions.asked(files, stages, FileKind.PICTURE);
+    Optional<OutFile> timesFile = OutputOptions.asked(files, times, FileKind.PICTURE);
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     if (extraTests != null) {
       drawTried(extraTests, Sessions.evidence(sessions, firings), files);
     }
     stagesFile.ifPresent(to -> draw(stages(firings), to));
+    timesFile.ifPresent(to -> draw(times(firings), to));
     if (!ofSpeeds) {
       return 0;
     }
@@ -113,6 +118,11 @@ final class PictureCommand implements Callable<Integer> {
         .reduce((first, second) -> second)
         .map(last -> new StagesPicture(last, Sentences.source(firings)))
         .orElseThrow(() -> new Trouble(Words.say("picture.noStages")));
+  }
+
+  private static Picture times(List<FiringResult> firings) {
+    return RunPictures.times(firings, Sentences.source(firings))
+        .orElseThrow(() -> new Trouble(Words.say("picture.noTimes")));
   }
 
   private FiringRow firingRow(List<FiringResult> firings, SpeedSummary summary, String note) {

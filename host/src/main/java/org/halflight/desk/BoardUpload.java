@@ -31,6 +31,8 @@ final class BoardUpload {
   // On the bench thread only.
   private boolean underWay;
 
+  private Runnable whenDone = () -> {};
+
   /** The rig that was asked for and refused, since the board says that it is another one. */
   private Optional<String> refused = Optional.empty();
 
@@ -63,8 +65,10 @@ final class BoardUpload {
    * the person's word that the board was rewired.
    *
    * @param rig which rig the board is to become; empty for the one that it is
+   * @param onDone hears, on the bench thread, that the firmware is on the board
    */
-  void begin(Optional<String> rig) {
+  void begin(Optional<String> rig, Runnable onDone) {
+    whenDone = onDone;
     boolean rewired = rig.isPresent() && rig.equals(refused);
     refused = Optional.empty();
     underWay = true;
@@ -74,7 +78,7 @@ final class BoardUpload {
   }
 
   /** What came of it. */
-  private record Outcome(String sentence, Optional<String> refused) {}
+  private record Outcome(String sentence, Optional<String> refused, boolean isDone) {}
 
   private Outcome upload(Optional<String> rig, boolean rewired) {
     try {
@@ -82,14 +86,14 @@ final class BoardUpload {
           new FirmwareWork(ports, nanos, () -> !stopped.get(), ShippedFirmware.images());
       FirmwareWork.Target target = work.target(RigSelector.any(), rig, rewired);
       return new Outcome(
-          String.join(" ", work.upload(target, new ByTheHundredth())), Optional.empty());
+          String.join(" ", work.upload(target, new ByTheHundredth())), Optional.empty(), true);
     } catch (UploadTrouble trouble) {
       boolean other = trouble.reason() == UploadTrouble.Reason.OTHER_RIG;
-      return new Outcome(trouble.getMessage(), other ? rig : Optional.empty());
+      return new Outcome(trouble.getMessage(), other ? rig : Optional.empty(), false);
     } catch (Trouble trouble) {
-      return new Outcome(trouble.getMessage(), Optional.empty());
+      return new Outcome(trouble.getMessage(), Optional.empty(), false);
     } catch (RuntimeException | Error fault) {
-      ended(new Outcome(Words.say("desk.rig.upload.fault"), Optional.empty()));
+      ended(new Outcome(Words.say("desk.rig.upload.fault"), Optional.empty(), false));
       throw fault;
     }
   }
@@ -101,6 +105,9 @@ final class BoardUpload {
           refused = outcome.refused();
           model.idle();
           model.says(outcome.sentence());
+          if (outcome.isDone()) {
+            whenDone.run();
+          }
         });
   }
 

@@ -447,9 +447,10 @@ final class CameraPlace extends Place {
   }
 
   @Override
-  void says(String sentence) {
+  boolean says(String sentence) {
     news = sentence;
     trouble.setText(sentence);
+    return true;
   }
 
   @Override

@@ -28,6 +28,7 @@ import net.miginfocom.swing.MigLayout;
 import org.halflight.chart.DataTable;
 import org.halflight.chart.PictureImage;
 import org.halflight.desk.view.HistoryText;
+import org.halflight.desk.view.UndoStack;
 import org.halflight.desk.view.UserAction;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
@@ -70,6 +71,7 @@ final class CamerasPlace extends Place {
   private static final double PICTURE_SCALE = 2;
 
   private final transient Archive archive;
+  private final transient Consumer<UndoStack.Act> onDone;
   private final transient Clock clock;
   private final transient Path settings;
   private final transient String version;
@@ -101,6 +103,7 @@ final class CamerasPlace extends Place {
   /**
    * @param onTake takes a camera that comes on the bench again
    * @param onDry takes one that comes for its dry run, with the form of that run
+   * @param onDone takes what was done here, to be undone
    */
   CamerasPlace(
       Look look,
@@ -108,7 +111,8 @@ final class CamerasPlace extends Place {
       DeskSurroundings surroundings,
       Executor drawing,
       Consumer<Camera> onTake,
-      BiConsumer<Camera, RunForm> onDry) {
+      BiConsumer<Camera, RunForm> onDry,
+      Consumer<UndoStack.Act> onDone) {
     super(UserAction.TO_CAMERAS);
     setLayout(
         new MigLayout(
@@ -116,6 +120,7 @@ final class CamerasPlace extends Place {
             "[fill,30%::35%][fill,grow]",
             "[][fill,grow][][]"));
     this.archive = archive;
+    this.onDone = onDone;
     clock = surroundings.clock();
     settings = surroundings.folder();
     files =
@@ -211,6 +216,12 @@ final class CamerasPlace extends Place {
     shown.add(moved, "wmin 100");
     shown.add(tried, "grow, pushy 10, h 90:130:160");
     return shown;
+  }
+
+  @Override
+  boolean says(String sentence) {
+    files.say(sentence);
+    return true;
   }
 
   @Override
@@ -344,7 +355,7 @@ final class CamerasPlace extends Place {
                 ? "desk.cameras.empty"
                 : shown.isPresent() ? "desk.cameras.noRuns" : "desk.history.empty"));
     drifts.setVisible(hasRuns);
-    map.show(shown.flatMap(h -> HistoryText.map(h, clock.getZone())));
+    map.show(Optional.of(HistoryText.picture(shown, !all.isEmpty(), clock.getZone())));
     drifts.show(shown.map(h -> HistoryText.drifts(h, clock.getZone())));
     moved.say(shown.flatMap(h -> HistoryText.moved(h, clock.getZone())).orElse(""));
     moved.setVisible(!moved.getText().isEmpty());
@@ -370,6 +381,24 @@ final class CamerasPlace extends Place {
 
   private void keep(Workshop typed, String inbox) {
     archive.ask(
+        record -> SettingsFile.read(settings),
+        kept -> {
+          Workshop before = Workshop.of(kept);
+          String earlier = PhotoInbox.chosen(kept);
+          keep(
+              typed,
+              inbox,
+              () ->
+                  onDone.accept(
+                      UndoStack.Act.of(
+                          Words.say("act.workshop"),
+                          () -> keep(before, earlier, this::readWorkshop),
+                          () -> keep(typed, inbox, this::readWorkshop))));
+        });
+  }
+
+  private void keep(Workshop typed, String inbox, Runnable then) {
+    archive.ask(
         record -> {
           try {
             if (!typed.logo().isEmpty()) {
@@ -393,6 +422,9 @@ final class CamerasPlace extends Place {
         outcome -> {
           files.say(outcome);
           sayFrom();
+          if (outcome.equals(Words.say("desk.workshop.kept"))) {
+            then.run();
+          }
         });
   }
 

@@ -14,6 +14,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javax.swing.AbstractButton;
+import javax.swing.BorderFactory;
 import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
@@ -27,6 +28,7 @@ import org.halflight.desk.view.PlaceUndo;
 import org.halflight.desk.view.Proposal;
 import org.halflight.desk.view.SessionUndo;
 import org.halflight.desk.view.SoundKind;
+import org.halflight.desk.view.UndoStack;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
@@ -82,6 +84,7 @@ final class DeskWindow {
   private final Pedal pedal;
   private final PedalPanel pedalPanel;
   private final PlaceUndo undo = new PlaceUndo(new SessionActs());
+  private final ReadOnlyText below = new ReadOnlyText("undoSaid", Words.say("desk.undo.name"));
   private Look look;
   private volatile @Nullable BenchLoop loop;
   private @Nullable BenchView view;
@@ -97,7 +100,7 @@ final class DeskWindow {
     this.faults = surroundings.faults();
     this.uncaught = new UncaughtFaults(faults, surroundings.nanos(), this::saysLater);
     pedal = new Pedal(surroundings.nanos(), settings.pedals());
-    pedalPanel = new PedalPanel(pedal);
+    pedalPanel = new PedalPanel(pedal, onDone(UserAction.KEYS));
     archive = new Archive(surroundings, this::saysLater);
     top = new TopBar(look, this::act);
     bench =
@@ -120,9 +123,16 @@ final class DeskWindow {
             drawing,
             this::named,
             () -> does(BenchActions::isNobodys),
-            act -> undo.done(UserAction.TO_CAMERA, act));
+            onDone(UserAction.TO_CAMERA));
     cameras =
-        new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen, this::dryRun);
+        new CamerasPlace(
+            look,
+            archive,
+            surroundings,
+            drawing,
+            this::onCameraChosen,
+            this::dryRun,
+            onDone(UserAction.TO_CAMERAS));
     help =
         new HelpPlace(
             look,
@@ -137,25 +147,32 @@ final class DeskWindow {
         new Places(
             List.of(
                 bench,
-                new LightPlace(look, lightActs()),
+                new LightPlace(
+                    look,
+                    this::act,
+                    shown -> does(hands -> hands.light().showMeter(shown)),
+                    () -> does(hands -> hands.light().answer(Answer.DONE))),
                 camera,
                 new RunPlace(look, this::suggestion, bench::looked, this::beginRun),
                 cameras,
                 new KeysPlace(
                     look,
                     pedalPanel,
-                    new SoundsPanel(settings.sounds(), this::soundTurned),
+                    new SoundsPanel(settings.sounds(), this::soundTurned, onDone(UserAction.KEYS)),
                     pedal::learnsNothing),
                 details,
                 rig,
                 tried,
                 help),
             this::at);
-    practice = new PracticeMenu(this::onModelCamera, act -> undo.chosen(act, sessionUndo()));
+    practice = new PracticeMenu(this::onModelCamera, onDone(UserAction.PRACTICE));
     cover = new DarkCover(look, turn -> does(hands -> hands.light().screenIsPainted(turn)));
     frame.setGlassPane(cover);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());
+    below.setVisible(false);
+    frame.add(below, BorderLayout.SOUTH);
+    dressBelow();
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
     frame.setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
     frame.addWindowListener(
@@ -181,33 +198,11 @@ final class DeskWindow {
     typing.install();
   }
 
-  private LightPlace.Acts lightActs() {
-    return new LightPlace.Acts() {
-      @Override
-      public void showMeter(boolean shown) {
-        does(hands -> hands.light().showMeter(shown));
-      }
-
-      @Override
-      public void set() {
-        does(BenchActions::setLight);
-      }
-
-      @Override
-      public void isOpen() {
-        does(hands -> hands.light().answer(Answer.DONE));
-      }
-
-      @Override
-      public void aim() {
-        does(BenchActions::aim);
-      }
-
-      @Override
-      public void checkScreen() {
-        does(BenchActions::checkScreen);
-      }
-    };
+  private void atTheLight(Consumer<BenchActions> doing) {
+    if (places.here().key() != UserAction.TO_LIGHT) {
+      places.goTo(UserAction.TO_LIGHT);
+    }
+    does(doing);
   }
 
   /**
@@ -224,6 +219,7 @@ final class DeskWindow {
   /** Opens on a bench that has begun. */
   void open(@Nullable Dimension size, BenchLoop begun) {
     loop = begun;
+    begun.does(hands -> hands.rig().onDone(this::rigDone));
     archive.onVisit(camera::goesOn);
     if (size == null) {
       // Not every desktop can make a window as large as the screen; none may cut off its edge.
@@ -328,6 +324,9 @@ final class DeskWindow {
       case SKIP_READING -> asks(hands -> hands.run().answer(Answer.SKIP));
       case STOP_READING -> asks(hands -> hands.run().answer(Answer.STOP));
       case FULL_LIGHT -> does(BenchActions::fullLight);
+      case AIM_LIGHT -> atTheLight(BenchActions::aim);
+      case SET_LIGHT -> atTheLight(BenchActions::setLight);
+      case CHECK_SCREEN -> atTheLight(BenchActions::checkScreen);
       case REJECT -> asks(BenchActions::reject);
       case UNDO -> undo.undo(places.here().key(), sessionUndo()).ifPresent(this::saysOfUndo);
       case REDO -> undo.redo(places.here().key(), sessionUndo()).ifPresent(this::saysOfUndo);
@@ -444,13 +443,41 @@ final class DeskWindow {
     }
   }
 
+  /** Takes what was done at a place, to be undone there. */
+  private Consumer<UndoStack.Act> onDone(UserAction place) {
+    return act -> undo.done(place, act, sessionUndo());
+  }
+
+  /** Something was done to the rig; on the bench thread. */
+  private void rigDone(
+      String words,
+      Optional<String> whyNot,
+      Consumer<RigActions> undoing,
+      Consumer<RigActions> redoing) {
+    UndoStack.Act act =
+        new UndoStack.Act(
+            words,
+            whyNot,
+            () -> does(hands -> undoing.accept(hands.rig())),
+            () -> does(hands -> redoing.accept(hands.rig())),
+            0);
+    SwingUtilities.invokeLater(() -> onDone(UserAction.TO_RIG).accept(act));
+  }
+
   private SessionUndo sessionUndo() {
     return view == null ? SessionUndo.NOTHING : view.undo();
   }
 
   private void saysOfUndo(String sentence) {
     says(new Message(Message.Kind.NEWS, sentence));
-    places.here().says(sentence);
+    boolean isSaid = places.here().acceptsBenchKeys() || places.here().says(sentence);
+    saysBelow(isSaid ? "" : sentence);
+  }
+
+  /** Below a place that has no room of its own for a sentence; an empty one takes it away. */
+  private void saysBelow(String sentence) {
+    below.say(sentence);
+    below.setVisible(!sentence.isEmpty());
   }
 
   private void back() {
@@ -459,6 +486,7 @@ final class DeskWindow {
 
   private void at(UserAction place) {
     top.at(place);
+    saysBelow("");
     if (view != null) {
       pedal.sees(view, place);
     }
@@ -568,11 +596,20 @@ final class DeskWindow {
     SwingUtilities.updateComponentTreeUI(frame);
     SwingUtilities.updateComponentTreeUI(practice.menu());
     top.look(look);
+    dressBelow();
     places.look(look);
     if (view != null) {
       show(view);
     }
     frame.repaint();
+  }
+
+  private void dressBelow() {
+    below.setBackground(look.shade());
+    below.setForeground(look.ink());
+    below.setFont(Look.letters(1.1));
+    below.setBorder(
+        BorderFactory.createEmptyBorder(Look.px(6), Look.px(30), Look.px(6), Look.px(30)));
   }
 
   private boolean isPractice() {

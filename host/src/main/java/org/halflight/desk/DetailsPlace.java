@@ -139,7 +139,7 @@ final class DetailsPlace extends Place {
 
   private void arrived(DetailsText made) {
     title.setText(made.title());
-    bars.show(made.bars(), made.budget());
+    bars.show(made.picture(), made.budget());
     budget.show(made.budget());
     figures.show(made.figures());
     advice.say(made.advice());

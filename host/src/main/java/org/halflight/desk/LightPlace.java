@@ -1,11 +1,13 @@
 package org.halflight.desk;
 
+import java.util.function.Consumer;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.LightText;
 import org.halflight.desk.view.LightView;
 import org.halflight.desk.view.UserAction;
@@ -15,25 +17,7 @@ import org.halflight.words.Words;
 final class LightPlace extends Place {
   private static final long serialVersionUID = 1L;
 
-  /** What is done here. */
-  interface Acts {
-    /** The meter comes into sight, or goes out of it. */
-    void showMeter(boolean shown);
-
-    /** The light is set. */
-    void set();
-
-    /** The shutter is open, as was asked for. */
-    void isOpen();
-
-    /** The light is aimed again. */
-    void aim();
-
-    /** The screen is checked. */
-    void checkScreen();
-  }
-
-  private final transient Acts acts;
+  private final transient Consumer<Boolean> onMeter;
   private final MeterPanel meter;
   private final AimLamps lamps;
   private final ReadOnlyText sentence =
@@ -48,9 +32,14 @@ final class LightPlace extends Place {
   private boolean isSet;
   private boolean isUnderWay;
 
-  LightPlace(Look look, Acts acts) {
+  /**
+   * @param acts does what a button is for
+   * @param onMeter hears whether the meter is in sight
+   * @param onOpen hears that the shutter is open, as was asked for
+   */
+  LightPlace(Look look, Consumer<UserAction> acts, Consumer<Boolean> onMeter, Runnable onOpen) {
     super(UserAction.TO_LIGHT);
-    this.acts = acts;
+    this.onMeter = onMeter;
     meter = new MeterPanel(look);
     lamps = new AimLamps(look);
     setLayout(
@@ -61,10 +50,10 @@ final class LightPlace extends Place {
     again.setName("aimLight");
     screen.setName("checkScreen");
     mode.setName("lightMode");
-    set.addActionListener(event -> acts.set());
-    open.addActionListener(event -> acts.isOpen());
-    again.addActionListener(event -> acts.aim());
-    screen.addActionListener(event -> acts.checkScreen());
+    open.addActionListener(event -> onOpen.run());
+    does(set, UserAction.SET_LIGHT, acts);
+    does(again, UserAction.AIM_LIGHT, acts);
+    does(screen, UserAction.CHECK_SCREEN, acts);
     progress.getAccessibleContext().setAccessibleName(Words.say("desk.light.progress"));
     add(meter, "grow, aligny top");
     add(lamps, "aligny top");
@@ -80,14 +69,19 @@ final class LightPlace extends Place {
     look(look);
   }
 
+  private static void does(JButton button, UserAction act, Consumer<UserAction> acts) {
+    button.addActionListener(event -> acts.accept(act));
+    button.setToolTipText(KeyHints.keyName(act));
+  }
+
   @Override
   void comesUp() {
-    acts.showMeter(true);
+    onMeter.accept(true);
   }
 
   @Override
   void isLeft() {
-    acts.showMeter(false);
+    onMeter.accept(false);
   }
 
   @Override
@@ -97,6 +91,10 @@ final class LightPlace extends Place {
     isSet = light.set().isPresent();
     isUnderWay = light.isUnderWay();
     if (isShowing()) {
+      if (light.aim().isEmpty()) {
+        // Another rig is on the bench than when this place came up.
+        onMeter.accept(true);
+      }
       meter.show(light.aim());
       lamps.show(light.aim());
     }

@@ -3,11 +3,14 @@ package org.halflight.desk;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.Pedal;
+import org.halflight.desk.view.UndoStack;
 import org.halflight.words.Words;
 
 /** Which keys are a pedal; has others learnt, or none. */
@@ -15,13 +18,20 @@ final class PedalPanel extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private final transient Pedal pedal;
+  private final transient Consumer<UndoStack.Act> onDone;
+  private transient Map<Pedal.Use, Pedal.Key> known;
   private final Map<Pedal.Use, JLabel> labels = new EnumMap<>(Pedal.Use.class);
   private final JButton forget = new JButton(Words.say("desk.pedal.forget"));
   private final JLabel said = new JLabel(Words.say("desk.pedal.what"));
 
-  PedalPanel(Pedal pedal) {
+  /**
+   * @param onDone takes what was learnt or forgotten, to be undone
+   */
+  PedalPanel(Pedal pedal, Consumer<UndoStack.Act> onDone) {
     super(new MigLayout("insets 0, gap 14 6", ""));
     this.pedal = pedal;
+    this.onDone = onDone;
+    known = pedal.learnt();
     setOpaque(false);
     for (Pedal.Use use : Pedal.Use.values()) {
       JLabel label = new JLabel();
@@ -52,10 +62,31 @@ final class PedalPanel extends JPanel implements LookListener {
   void say(String sentence) {
     said.setText(sentence);
     said.getAccessibleContext().setAccessibleDescription(sentence);
+    Map<Pedal.Use, Pedal.Key> before = known;
+    Map<Pedal.Use, Pedal.Key> now = pedal.learnt();
+    refresh();
+    if (!before.equals(now)) {
+      onDone.accept(
+          UndoStack.Act.of(
+              Words.say("act.pedal", names(before), names(now)),
+              () -> knows(before),
+              () -> knows(now)));
+    }
+  }
+
+  private static String names(Map<Pedal.Use, Pedal.Key> keys) {
+    return keys.isEmpty()
+        ? Words.say("desk.pedal.none")
+        : keys.values().stream().map(PedalKeys::name).sorted().collect(Collectors.joining(", "));
+  }
+
+  private void knows(Map<Pedal.Use, Pedal.Key> keys) {
+    pedal.learnt(keys);
     refresh();
   }
 
   private void refresh() {
+    known = pedal.learnt();
     labels.forEach(
         (use, label) ->
             label.setText(

@@ -26,6 +26,7 @@ final class PictureView extends JPanel implements LookListener {
   private final JLabel nothing = new JLabel();
   private transient Optional<Picture> picture = Optional.empty();
   private transient Optional<DataTable> twin = Optional.empty();
+  private String instead = "";
   private boolean asTable;
 
   /**
@@ -36,7 +37,7 @@ final class PictureView extends JPanel implements LookListener {
     setLayout(cards);
     canvas = new PictureCanvas(name, look, drawing, nanos);
     table = new DataTableView(name);
-    nothing.setText(whenEmpty);
+    whenEmpty(whenEmpty);
     nothing.setHorizontalAlignment(JLabel.CENTER);
     add(canvas, PICTURE);
     add(table, TABLE);
@@ -55,7 +56,14 @@ final class PictureView extends JPanel implements LookListener {
 
   /** What is said while there is nothing to show. */
   void whenEmpty(String words) {
-    nothing.setText(words);
+    instead = words;
+    // Only marked up words wrap.
+    nothing.setText(
+        words.startsWith("<html>")
+            ? words
+            : "<html><center>"
+                + words.replace("&", "&amp;").replace("<", "&lt;")
+                + "</center></html>");
   }
 
   void show(Optional<? extends Picture> another) {
@@ -67,7 +75,7 @@ final class PictureView extends JPanel implements LookListener {
     picture = another.map(p -> p);
     twin = words;
     canvas.show(another.orElse(null));
-    canvas.speak(twin.map(DataTable::caption).orElse(nothing.getText()));
+    canvas.speak(twin.map(DataTable::caption).orElse(instead.replaceAll("<[^>]*>", " ")));
     if (asTable) {
       table.show(twin);
     }
@@ -95,7 +103,9 @@ final class PictureView extends JPanel implements LookListener {
     table.setBorder(
         BorderFactory.createEmptyBorder(Look.px(12), Look.px(16), Look.px(8), Look.px(16)));
     nothing.setForeground(look.quietInk());
-    nothing.setFont(Look.letters(1.2));
+    nothing.setFont(Look.letters(1.1));
+    nothing.setBorder(
+        BorderFactory.createEmptyBorder(Look.px(4), Look.px(16), Look.px(4), Look.px(16)));
     canvas.look(look);
   }
 

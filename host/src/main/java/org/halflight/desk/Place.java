@@ -57,8 +57,14 @@ abstract class Place extends JPanel implements LookListener {
     return false;
   }
 
-  /** What was just done here, in a sentence, where this place has room for one. */
-  void says(String sentence) {}
+  /**
+   * Says in a sentence what was just done here.
+   *
+   * @return whether this place has room for it
+   */
+  boolean says(String sentence) {
+    return false;
+  }
 
   /** Pictures are shown as tables, or as pictures again. */
   void asTables(boolean on) {}

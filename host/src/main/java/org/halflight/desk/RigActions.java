@@ -44,8 +44,26 @@ final class RigActions {
   private Runnable meanwhile = () -> {};
   private Consumer<BenchDriver.Happening> tell = happening -> {};
   private final Optional<BoardUpload> upload;
+  private Done done = (words, whyNot, undo, redo) -> {};
   private Optional<RigWork> work = Optional.empty();
   private Optional<DiscReadingWork> disc = Optional.empty();
+
+  /** Hears what was done to the rig. */
+  interface Done {
+    /**
+     * Something was done.
+     *
+     * @param words what, in a few words
+     * @param whyNot why it cannot be undone; empty where it can
+     * @param undo undoes it, on the bench thread
+     * @param redo does it again, on the bench thread
+     */
+    void done(
+        String words,
+        Optional<String> whyNot,
+        Consumer<RigActions> undo,
+        Consumer<RigActions> redo);
+  }
 
   /**
    * @param profileDays how old a profile may be to count as calibrated
@@ -82,6 +100,16 @@ final class RigActions {
     tell = happened;
   }
 
+  /** Who hears what was done to the rig. */
+  void onDone(Done hearer) {
+    done = hearer;
+  }
+
+  private void lasts(String key) {
+    done.done(
+        Words.say("act." + key), Optional.of(Words.say("desk.undo." + key)), r -> {}, r -> {});
+  }
+
   /** Whether the rig works for itself now. */
   boolean isAtWork() {
     return work.isPresent() || upload.filter(BoardUpload::isUnderWay).isPresent();
@@ -112,7 +140,7 @@ final class RigActions {
     } else if (isAtWork() || !(driver.isFree() || !hasRig())) {
       model.says(Words.say("desk.rig.notNow"));
     } else {
-      upload.get().begin(rig);
+      upload.get().begin(rig, () -> lasts("firmware"));
     }
   }
 
@@ -148,7 +176,13 @@ final class RigActions {
     } finally {
       disc = Optional.empty();
     }
-    reading.finding().ifPresent(model::discRead);
+    reading
+        .finding()
+        .ifPresent(
+            found -> {
+              model.discRead(found);
+              lasts("disc");
+            });
     model.says(reading.prompt().sentence());
   }
 
@@ -167,6 +201,7 @@ final class RigActions {
             RigCheck check = RigUpkeep.check(rig, profile.get());
             model.checked(check, serial);
             handle(new SessionInput.RigChecked(serial, check.inControl()));
+            lasts("rigCheck");
           });
     }
   }
@@ -184,7 +219,7 @@ final class RigActions {
     model.calibrationBegins(seconds(), clockSeconds);
     lent(
         rig -> {
-          RigCalibration.Calibrated done =
+          RigCalibration.Calibrated came =
               RigUpkeep.calibrate(
                   rig,
                   clockSeconds,
@@ -192,9 +227,11 @@ final class RigActions {
                   today.get(),
                   stage -> model.stage(stage, seconds()),
                   part -> {});
-          model.calibrated(done);
-          guarded(() -> upkeep.keep(done.profile()));
-          use(done.profile());
+          model.calibrated(came);
+          Optional<RigProfile> before = profile();
+          guarded(() -> upkeep.keep(came.profile()));
+          use(came.profile());
+          isInUse(came.profile(), before);
         });
   }
 
@@ -213,7 +250,16 @@ final class RigActions {
 
   /** Takes a profile in; it is used where it is this rig's. */
   void importProfile(Path file) {
-    guarded(() -> model.says(upkeep.importProfile(file, this::use)));
+    Optional<RigProfile> before = profile();
+    guarded(
+        () ->
+            model.says(
+                upkeep.importProfile(
+                    file,
+                    profile -> {
+                      use(profile);
+                      isInUse(profile, before);
+                    })));
   }
 
   /** What goes wrong with a file is said at the rig, where it was asked for. */
@@ -223,6 +269,32 @@ final class RigActions {
     } catch (Trouble trouble) {
       model.says(trouble.getMessage());
     }
+  }
+
+  private void isInUse(RigProfile profile, Optional<RigProfile> before) {
+    // The profile of another rig takes no other's place.
+    Optional<RigProfile> own =
+        before.filter(its -> its.rig().serial().equals(profile.rig().serial()));
+    done.done(
+        Words.say("act.profile", profile.rig().serial(), profile.date()),
+        Optional.empty(),
+        rig -> rig.leave(profile, own),
+        rig -> rig.useAgain(profile));
+  }
+
+  /** A profile is in use no longer, but the one before it, where there was one. */
+  private void leave(RigProfile profile, Optional<RigProfile> before) {
+    guarded(() -> upkeep.undoKeep(profile, before));
+    if (before.isPresent()) {
+      use(before.get());
+    } else if (profile().filter(profile::equals).isPresent()) {
+      handle(new SessionInput.ProfileLeftOut());
+    }
+  }
+
+  private void useAgain(RigProfile profile) {
+    guarded(() -> upkeep.keep(profile));
+    use(profile);
   }
 
   private void use(RigProfile profile) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.Optional;
@@ -31,6 +32,7 @@ import org.halflight.words.Words;
  */
 public final class ProfileStore {
   private static final String ENDING = ".profile";
+  private static final String ASIDE = ".aside";
 
   private final Path folder;
 
@@ -48,7 +50,7 @@ public final class ProfileStore {
    * @throws Trouble when it cannot be written
    */
   public Path keep(RigProfile profile) {
-    Path file = folder.resolve(name(profile.rig().serial()) + '_' + profile.date() + ENDING);
+    Path file = fileOf(profile);
     try {
       PrivateFiles.makeFolder(folder);
       Placing.replace(file, bytes(profile));
@@ -56,6 +58,29 @@ public final class ProfileStore {
       throw new Trouble(Words.say("profile.unwritable", file, Reasons.of(e)), e);
     }
     return file;
+  }
+
+  /**
+   * Sets the file of a profile aside that was kept by mistake: it stays, and is not found any more.
+   *
+   * @throws Trouble when it cannot be moved
+   */
+  public void setAside(RigProfile profile) {
+    Path file = fileOf(profile);
+    try {
+      if (Files.exists(file)) {
+        Files.move(
+            file,
+            file.resolveSibling(file.getFileName() + ASIDE),
+            StandardCopyOption.REPLACE_EXISTING);
+      }
+    } catch (IOException e) {
+      throw new Trouble(Words.say("profile.unwritable", file, Reasons.of(e)), e);
+    }
+  }
+
+  private Path fileOf(RigProfile profile) {
+    return folder.resolve(name(profile.rig().serial()) + '_' + profile.date() + ENDING);
   }
 
   /**

@@ -22,6 +22,7 @@ import org.halflight.verdict.BeyondLimits;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.OddOnes;
 import org.halflight.verdict.ReboundAtSpeed;
+import org.halflight.verdict.RejectedFiring;
 import org.halflight.verdict.SpeedStatistics;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.verdict.Verdict;
@@ -102,6 +103,16 @@ public final class Sentences {
       line += " " + Words.say("firing.note.moved", firing.notes().movedFrom().get());
     }
     return line;
+  }
+
+  /** A firing that does not count, in a few words, and why. */
+  public static String rejected(RejectedFiring firing) {
+    return Words.say(
+        "firing.rejected",
+        firing.errorStops().isPresent()
+            ? Numbers.stopsInWords(firing.errorStops().getAsDouble())
+            : outcome(firing.outcome()),
+        firing.reason());
   }
 
   private static String setting(DialSetting setting) {
@@ -213,7 +224,14 @@ public final class Sentences {
       sentences.add(Words.say("speed.unusable", speed.unusable()));
     }
     if (speed.rejected() > 0) {
-      sentences.add(Words.say("speed.rejected", speed.rejected()));
+      sentences.add(
+          Words.say(
+              "speed.rejected",
+              speed.rejected(),
+              speed.releases().rejected().stream()
+                  .map(RejectedFiring::reason)
+                  .distinct()
+                  .collect(Collectors.joining(", "))));
     }
     return sentences;
   }

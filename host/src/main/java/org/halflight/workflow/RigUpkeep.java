@@ -2,6 +2,7 @@ package org.halflight.workflow;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import org.halflight.bench.CalibrationPlan;
@@ -89,6 +90,16 @@ public final class RigUpkeep {
    */
   public Path keep(RigProfile profile) {
     return shelf.keep(profile);
+  }
+
+  /**
+   * Undoes that a profile was kept: it is set aside, and the one before it is kept again.
+   *
+   * @throws Trouble when it cannot be moved or written
+   */
+  public void undoKeep(RigProfile profile, Optional<RigProfile> before) {
+    shelf.setAside(profile);
+    before.ifPresent(shelf::keep);
   }
 
   /**

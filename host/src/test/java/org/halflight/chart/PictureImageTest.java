@@ -104,6 +104,27 @@ class PictureImageTest {
     }
   }
 
+  /** Words stand on bands and bars as well; those of examples are as dark as others. */
+  @Test
+  void wordsStandOutFromAllThatTheyLieOn() {
+    for (Theme theme : List.of(Theme.LIGHT, Theme.DARK)) {
+      for (Theme shown : List.of(theme, theme.faded())) {
+        List<Color> grounds =
+            List.of(
+                shown.background(),
+                new Color(over(shown.tolerance(), shown.background())),
+                new Color(over(Theme.pale(shown.asFound()), shown.background())),
+                new Color(over(Theme.pale(shown.asLeft()), shown.background())),
+                new Color(over(Theme.pale(shown.ink()), shown.background())));
+        for (Color ground : grounds) {
+          assertThat(contrast(shown.ink(), ground)).isGreaterThan(4.5);
+          assertThat(contrast(shown.quietInk(), ground)).isGreaterThan(4.5);
+        }
+      }
+      assertThat(contrast(theme.rest(), theme.background())).isGreaterThan(4.5);
+    }
+  }
+
   @Test
   void lettersGrowWithTheDesktop() {
     assertThat(Theme.LIGHT.withLetterSize(20).letters().getSize2D()).isEqualTo(20);

@@ -5,12 +5,21 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.LinkedBlockingQueue;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.halflight.desk.view.BenchView;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFiles;
 import org.halflight.fixtures.Turns;
+import org.halflight.profile.InventedProfiles;
+import org.halflight.profile.LightRange;
+import org.halflight.profile.ProfiledRig;
+import org.halflight.record.ProfileStore;
 import org.halflight.session.Phase;
 import org.halflight.speeds.Dial;
 import org.halflight.workflow.RunForm;
@@ -54,6 +63,70 @@ class BenchFactoryTest {
       assertThat(await(v -> v.results().size() == 2).results().get(1).run()).isEqualTo(1);
     }
     assertThat(sessions(second)).hasSize(1);
+  }
+
+  /** The cable comes out between the act and its undoing, so the rig greets anew with it. */
+  @Test
+  void aProfilePutInUseIsUndoneAndDoneAgainAcrossARestartOfTheRig(@TempDir Path folder)
+      throws Exception {
+    Path file = folder.resolve("given.profile");
+    ProfileStore store = new ProfileStore(folder);
+    List<Consumer<RigActions>> turns = new CopyOnWriteArrayList<>();
+    try (Archive archive = new Archive(surroundings(folder), said -> {});
+        BenchLoop loop =
+            new BenchFactory(surroundings(folder)).practice(views::add, cue -> {}, archive)) {
+      loop.start();
+      String serial = await(v -> !v.link().serial().isEmpty()).link().serial();
+      ProfileStore.write(
+          InventedProfiles.bare(
+              new ProfiledRig(serial, "full", "1.0.0"),
+              LocalDate.of(2026, 11, 30),
+              new LightRange(0, 1, 2)),
+          OutFiles.neverReplacing().free(file, FileKind.PROFILE));
+      loop.does(
+          hands -> {
+            hands.rig().onDone((words, whyNot, undo, redo) -> turns.addAll(List.of(undo, redo)));
+            hands.rig().importProfile(file);
+          });
+      await(v -> v.rig().hasProfile());
+      restart(loop);
+      loop.does(hands -> turns.get(0).accept(hands.rig()));
+      await(v -> !v.rig().hasProfile());
+      assertThat(store.newest(serial)).isEmpty();
+      restart(loop);
+      await(v -> v.link().isUp() && !v.rig().hasProfile());
+      loop.does(hands -> turns.get(1).accept(hands.rig()));
+      await(v -> v.rig().hasProfile());
+      assertThat(store.newest(serial)).isPresent();
+    }
+  }
+
+  private void restart(BenchLoop loop) throws InterruptedException {
+    loop.does(hands -> hands.camera().orElseThrow().ports().pullCable());
+    await(v -> !v.link().isUp());
+    loop.does(hands -> hands.camera().orElseThrow().ports().plugIn());
+    await(v -> v.link().isUp());
+    views.clear();
+  }
+
+  /** An act at the bench is undone as before once the rig is back. */
+  @Test
+  void anActAtTheBenchIsUndoneAfterTheCableCameOutAndInAgain(@TempDir Path folder)
+      throws Exception {
+    try (Archive archive = new Archive(surroundings(folder), said -> {});
+        BenchLoop loop =
+            new BenchFactory(surroundings(folder)).practice(views::add, cue -> {}, archive)) {
+      loop.start();
+      await(v -> v.link().isUp());
+      loop.ask(BenchActions::lensCap);
+      assertThat(await(BenchView::capOn).undo().undo()).isPresent();
+      restart(loop);
+      loop.ask(BenchActions::undo);
+      assertThat(await(v -> !v.capOn()).undo().redo()).isPresent();
+      restart(loop);
+      loop.ask(BenchActions::redo);
+      await(BenchView::capOn);
+    }
   }
 
   @Test

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.halflight.chart.Adjustment;
+import org.halflight.chart.Example;
 import org.halflight.chart.ExtraTestPictures;
 import org.halflight.chart.FiringRow;
 import org.halflight.chart.RunPictures;
@@ -29,7 +29,6 @@ import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.verdict.TwoAtOnce;
-import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -45,29 +44,13 @@ public final class BenchPictures {
    * @param large what the work is about
    * @param row beside it: the firing row of the speed that is looked at, where that is not large
    * @param small the light curve of the last firing, or what gave its place to it
-   * @param word the verdict on that speed in a word or two; empty where it was not fired
-   * @param verdict the same in sentences
-   * @param hints what the whole run looks like, once it is done; may be empty
    * @param speeds that can be looked at, slow to fast
    */
   public record All(
-      ShownPicture large,
-      ShownPicture row,
-      ShownPicture small,
-      String word,
-      String verdict,
-      String hints,
-      List<MarkedSpeed> speeds) {
+      ShownPicture large, ShownPicture row, ShownPicture small, List<MarkedSpeed> speeds) {
     /** Nothing. */
     public static final All NOTHING =
-        new All(
-            ShownPicture.NOTHING,
-            ShownPicture.NOTHING,
-            ShownPicture.NOTHING,
-            "",
-            "",
-            "",
-            List.of());
+        new All(ShownPicture.NOTHING, ShownPicture.NOTHING, ShownPicture.NOTHING, List.of());
 
     public All {
       speeds = List.copyOf(speeds);
@@ -80,7 +63,7 @@ public final class BenchPictures {
 
     /** The light curve takes the large place, and what was there the small one. */
     private All curveLarge() {
-      return new All(small, row, large, word, verdict, hints, speeds);
+      return new All(small, row, large, speeds);
     }
   }
 
@@ -101,15 +84,16 @@ public final class BenchPictures {
       return ofTwo(view, view.two().get());
     }
     if (view.linkage().isShown() && looked.isEmpty()) {
-      return only(
-          view,
+      return new All(
           LinkageText.picture(view)
               .map(ShownPicture::of)
               .orElseGet(() -> ShownPicture.nothing(Words.say("desk.linkage.plan"))),
-          ShownPicture.nothing(Words.say("desk.linkage.words")));
+          ShownPicture.nothing(Words.say("desk.linkage.words")),
+          LastCurve.of(view),
+          List.of());
     }
     if (view.setup().isEmpty()) {
-      return only(view, times(view), LastCurve.edges(view));
+      return new All(times(view), LastCurve.edges(view), LastCurve.besideEdges(view), List.of());
     }
     if (view.setup().filter(RunSetup::isStage).isPresent()) {
       return ofStages(view, looked);
@@ -122,9 +106,6 @@ public final class BenchPictures {
         test.orElse(adjusting && looked.isPresent() ? row : map),
         test.isPresent() || (adjusting && looked.isPresent()) ? map : row,
         LastCurve.of(view),
-        looked.flatMap(speed -> ViewedRuns.at(view, speed)).map(BenchPictures::word).orElse(""),
-        looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
-        String.join(" ", RunHints.of(view)),
         speeds(view));
   }
 
@@ -137,14 +118,7 @@ public final class BenchPictures {
             .orElseGet(() -> ShownPicture.nothing(Words.say("desk.stage.empty"))),
         row(view, looked),
         LastCurve.of(view),
-        stages.map(StageText::heading).orElse(""),
-        stages.map(its -> String.join(" ", StageText.latest(its))).orElse(""),
-        "",
         List.of());
-  }
-
-  private static All only(BenchView view, ShownPicture large, ShownPicture row) {
-    return new All(large, row, LastCurve.of(view), "", "", "", List.of());
   }
 
   /** Both firing rows; there is no map to select a speed on. */
@@ -153,12 +127,6 @@ public final class BenchPictures {
         row(view, Optional.of(two.first().speed())),
         row(view, Optional.of(two.second().speed())),
         LastCurve.of(view),
-        Stream.of(two.first(), two.second())
-            .flatMap(side -> ViewedRuns.at(view, side.speed()).stream())
-            .map(BenchPictures::word)
-            .collect(Collectors.joining(Words.say("desk.two.verdicts"))),
-        "",
-        "",
         List.of());
   }
 
@@ -190,7 +158,7 @@ public final class BenchPictures {
   private static ShownPicture times(BenchView view) {
     return RunPictures.times(view.results(), note(view))
         .map(ShownPicture::of)
-        .orElseGet(() -> ShownPicture.nothing(Words.say("desk.map.empty")));
+        .orElseGet(() -> ShownPicture.of(Example.times(Words.say("desk.map.empty"))));
   }
 
   private static ShownPicture row(BenchView view, Optional<MarkedSpeed> looked) {
@@ -280,11 +248,6 @@ public final class BenchPictures {
     return ViewedRuns.at(view, speed)
         .map(summary -> RunPictures.releases(ViewedRuns.latestAt(view, speed), summary))
         .orElseGet(List::of);
-  }
-
-  private static String word(SpeedSummary summary) {
-    return Words.say(
-        "desk.verdict.word", Numbers.speed(summary.speed()), Sentences.verdict(summary));
   }
 
   /** What the firings of a speed come to, in sentences; empty where there are none. */

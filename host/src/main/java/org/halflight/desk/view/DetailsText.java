@@ -3,14 +3,19 @@ package org.halflight.desk.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.chart.BudgetBars;
 import org.halflight.chart.DataTable;
+import org.halflight.chart.Picture;
+import org.halflight.chart.RunPictures;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.uncertainty.UncertaintyBudget;
 import org.halflight.verdict.SpeedStatistics;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.BudgetWords;
 import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
 import org.halflight.words.StatisticWords;
 import org.halflight.words.Words;
 
@@ -19,14 +24,15 @@ import org.halflight.words.Words;
  * decided by that, and its statistics. Here alone stands a probability of conformity.
  *
  * @param title what it is of
- * @param bars of the uncertainty budget; empty below two timed firings
+ * @param picture the bars of the uncertainty budget, none below two timed firings; the times of
+ *     firings without a run where no speed is looked at
  * @param budget the same as a table
  * @param figures that the verdict rests on, and the statistics
- * @param advice what would make it surer; may be empty
+ * @param advice the verdict in sentences, and what would make it surer; may be empty
  */
 public record DetailsText(
     String title,
-    Optional<BudgetBars> bars,
+    Optional<? extends Picture> picture,
     Optional<DataTable> budget,
     Optional<DataTable> figures,
     String advice) {
@@ -40,15 +46,45 @@ public record DetailsText(
   public static DetailsText of(BenchView view, Optional<MarkedSpeed> looked) {
     return looked
         .flatMap(speed -> ViewedRuns.at(view, speed))
-        .map(summary -> of(summary, BenchPictures.note(view)))
+        .map(summary -> of(view, summary))
+        .or(() -> ofTimes(view))
         .orElseGet(DetailsText::nothing);
   }
 
-  private static DetailsText of(SpeedSummary summary, String note) {
+  /** Firings that were made before a run was begun. */
+  private static Optional<DetailsText> ofTimes(BenchView view) {
+    return RunPictures.times(view.results(), BenchPictures.note(view))
+        .map(
+            times ->
+                new DetailsText(
+                    Words.say("desk.details.times"),
+                    Optional.of(times),
+                    Optional.of(times.table()),
+                    LastCurve.of(view).twin(),
+                    ""));
+  }
+
+  private static DetailsText of(BenchView view, SpeedSummary summary) {
+    String note = BenchPictures.note(view);
     Optional<BudgetBars> bars = BudgetBars.of(summary, note);
     List<List<String>> rows = new ArrayList<>(BudgetWords.figures(summary));
     StatisticWords.lines(SpeedStatistics.of(summary))
         .forEach(line -> rows.add(List.of(line.name(), line.number())));
+    summary
+        .releases()
+        .rejected()
+        .forEach(
+            firing ->
+                rows.add(
+                    List.of(
+                        Words.say("details.rejected", firing.number()),
+                        Sentences.rejected(firing))));
+    RunPictures.withoutRun(view.results())
+        .forEach(
+            firing ->
+                rows.add(
+                    List.of(
+                        Words.say("details.noRun", firing.number()), Sentences.firing(firing))));
     return new DetailsText(
         Words.say("desk.details.title", Numbers.speed(summary.speed())),
         bars,
@@ -59,7 +95,10 @@ public record DetailsText(
                 List.of(Words.say("details.figure"), Words.say("details.value")),
                 rows,
                 note)),
-        summary.budget().map(DetailsText::advice).orElse(""));
+        Stream.concat(
+                BenchPictures.verdict(view, summary.speed()).stream(),
+                summary.budget().map(DetailsText::advice).stream())
+            .collect(Collectors.joining(" ")));
   }
 
   /** Distribution and sensitivity are left to the command line: the table must fit the screen. */

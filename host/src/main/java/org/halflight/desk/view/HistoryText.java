@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.chart.DataTable;
+import org.halflight.chart.Example;
 import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.StagesPicture;
@@ -119,6 +120,19 @@ public final class HistoryText {
                     Words.say("desk.history.found")),
                 rows,
                 note(history)));
+  }
+
+  /** The picture of what is chosen; an example of it where there is nothing to draw yet. */
+  public static Picture picture(Optional<CameraHistory> history, boolean anyCamera, ZoneId zone) {
+    return history
+        .flatMap(its -> map(its, zone))
+        .orElseGet(
+            () ->
+                Example.map(
+                    Words.say(
+                        history.isPresent()
+                            ? "desk.history.noRun"
+                            : anyCamera ? "desk.history.empty" : "desk.history.noCamera")));
   }
 
   /**

@@ -159,6 +159,9 @@ public final class KeyMap {
     keys.put("CTRL+Z", UserAction.UNDO);
     keys.put("CTRL+SHIFT+Z", UserAction.REDO);
     keys.put("CTRL+Y", UserAction.REDO);
+    keys.put("CTRL+M", UserAction.AIM_LIGHT);
+    keys.put("CTRL+L", UserAction.SET_LIGHT);
+    keys.put("CTRL+B", UserAction.CHECK_SCREEN);
     keys.put("CTRL+F1", UserAction.HELP);
     keys.put("CTRL+SHIFT+F1", UserAction.ABOUT);
     keys.put("CTRL+Q", UserAction.QUIT);

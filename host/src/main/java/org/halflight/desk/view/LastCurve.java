@@ -1,7 +1,6 @@
 package org.halflight.desk.view;
 
 import java.util.Optional;
-import org.halflight.chart.EdgesPicture;
 import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
 import org.halflight.session.FiringResult;
@@ -17,11 +16,22 @@ final class LastCurve {
         .orElseGet(() -> ShownPicture.nothing(Words.say("desk.curve.empty")));
   }
 
+  /** The same where the edges are drawn beside it: without a curve there are words alone. */
+  static ShownPicture besideEdges(BenchView view) {
+    return last(view)
+        .map(
+            firing ->
+                RunPictures.curveOf(firing, BenchPictures.note(view))
+                    .map(ShownPicture::of)
+                    .orElseGet(() -> ShownPicture.nothing(why(view, firing))))
+        .orElseGet(() -> ShownPicture.nothing(Words.say("desk.curve.empty")));
+  }
+
   /** The edges of the last firing. */
   static ShownPicture edges(BenchView view) {
     return last(view)
         .map(firing -> ShownPicture.of(RunPictures.edges(firing, "", BenchPictures.note(view))))
-        .orElseGet(() -> ShownPicture.nothing(Words.say("desk.curve.empty")));
+        .orElseGet(() -> ShownPicture.nothing(Words.say("desk.edges.empty")));
   }
 
   private static Optional<FiringResult> last(BenchView view) {
@@ -34,16 +44,16 @@ final class LastCurve {
     String note = BenchPictures.note(view);
     return RunPictures.curveOf(firing, note)
         .map(its -> (Picture) its)
-        .orElseGet(() -> edges(view, firing, note));
+        .orElseGet(() -> RunPictures.edges(firing, why(view, firing), note));
   }
 
-  private static EdgesPicture edges(BenchView view, FiringResult firing, String note) {
-    String why =
+  /** Why there is no light curve to draw. */
+  private static String why(BenchView view, FiringResult firing) {
+    return Words.say(
         firing.sampledLight().isPresent()
             ? "desk.curve.noLight"
             : view.results().stream().anyMatch(other -> other.sampledLight().isPresent())
                 ? "desk.curve.notSent"
-                : "desk.curve.never";
-    return RunPictures.edges(firing, Words.say(why), note);
+                : "desk.curve.never");
   }
 }

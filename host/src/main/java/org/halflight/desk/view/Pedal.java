@@ -108,6 +108,12 @@ public final class Pedal {
     return Map.copyOf(keys);
   }
 
+  /** Other keys are pedals from here on. */
+  public void learnt(Map<Use, Key> others) {
+    forget();
+    keys.putAll(others);
+  }
+
   /** What a key is for, as a pedal. */
   public Optional<Use> use(Key key) {
     return keys.entrySet().stream()

@@ -22,8 +22,8 @@ public final class PlaceUndo {
   private final Map<UserAction, UndoStack> stacks = new EnumMap<>(UserAction.class);
   private final OfSession session;
 
-  /** Whether the last that was undone was a choice of the practice rig. */
-  private boolean practiceUndone;
+  /** Whether the last that was undone was no act of the session. */
+  private boolean ownUndone;
 
   /**
    * @param session undoes and redoes acts of the session
@@ -32,32 +32,27 @@ public final class PlaceUndo {
     this.session = session;
   }
 
-  /** Something was done at a place. */
-  public void done(UserAction place, UndoStack.Act act) {
-    at(place).done(act);
-  }
-
-  /** Something was chosen on the practice rig, which belongs to the bench. */
-  public void chosen(UndoStack.Act act, SessionUndo now) {
-    done(UserAction.PRACTICE, act.after(now.mark()));
+  /**
+   * Something was done at a place, or chosen on the practice rig, which belongs to the bench.
+   *
+   * @param now the session when it was done
+   */
+  public void done(UserAction place, UndoStack.Act act, SessionUndo now) {
+    own(place).done(act.after(now.mark()));
   }
 
   /** What would be undone at a place, in a few words. */
   public Optional<String> undoWords(UserAction place, SessionUndo now) {
-    return isOfPractice(place, now)
-        ? words(at(UserAction.PRACTICE).toUndo())
-        : isOfSession(place)
-            ? now.undo().filter(act -> belongs(act, place)).map(UserActionWords::of)
-            : words(at(place).toUndo());
+    return undoesOwn(place, now)
+        ? own(place).toUndo().map(UndoStack.Act::words)
+        : now.undo().filter(act -> belongs(act, place)).map(UserActionWords::of);
   }
 
   /** What would be done again at a place, in a few words. */
   public Optional<String> redoWords(UserAction place, SessionUndo now) {
-    return redoesPractice(place, now)
-        ? words(at(UserAction.PRACTICE).toRedo())
-        : isOfSession(place)
-            ? now.redo().filter(act -> belongs(act, place)).map(UserActionWords::of)
-            : words(at(place).toRedo());
+    return redoesOwn(place, now)
+        ? own(place).toRedo().map(UndoStack.Act::words)
+        : now.redo().filter(act -> belongs(act, place)).map(UserActionWords::of);
   }
 
   /**
@@ -66,12 +61,9 @@ public final class PlaceUndo {
    * @return what there is to say; empty where the session says it
    */
   public Optional<String> undo(UserAction place, SessionUndo now) {
-    practiceUndone = isOfPractice(place, now);
-    if (practiceUndone) {
-      return Optional.of(at(UserAction.PRACTICE).undo());
-    }
-    if (!isOfSession(place)) {
-      return Optional.of(at(place).undo());
+    ownUndone = undoesOwn(place, now);
+    if (ownUndone) {
+      return Optional.of(own(place).undo());
     }
     Optional<String> elsewhere = elsewhere(now.undo(), place, "desk.undo.atBench");
     if (elsewhere.isEmpty()) {
@@ -86,12 +78,9 @@ public final class PlaceUndo {
    * @return what there is to say; empty where the session says it
    */
   public Optional<String> redo(UserAction place, SessionUndo now) {
-    if (redoesPractice(place, now)) {
-      practiceUndone = false;
-      return Optional.of(at(UserAction.PRACTICE).redo());
-    }
-    if (!isOfSession(place)) {
-      return Optional.of(at(place).redo());
+    if (redoesOwn(place, now)) {
+      ownUndone = false;
+      return Optional.of(own(place).redo());
     }
     Optional<String> elsewhere = elsewhere(now.redo(), place, "desk.redo.atBench");
     if (elsewhere.isEmpty()) {
@@ -106,15 +95,21 @@ public final class PlaceUndo {
         .map(it -> Words.say(key, UserActionWords.of(it), KeyHints.keyName(UserAction.TO_BENCH)));
   }
 
-  private boolean isOfPractice(UserAction place, SessionUndo now) {
-    return isBench(place)
-        && at(UserAction.PRACTICE).toUndo().filter(act -> now.mark() <= act.after()).isPresent();
+  /** Acts of the session and others of the same place are undone in the order of time. */
+  private boolean undoesOwn(UserAction place, SessionUndo now) {
+    Optional<UndoStack.Act> newest = own(place).toUndo();
+    return !isOfSession(place)
+        || newest
+            .filter(
+                act ->
+                    now.mark() <= act.after()
+                        || now.undo().filter(its -> belongs(its, place)).isEmpty())
+            .isPresent();
   }
 
-  private boolean redoesPractice(UserAction place, SessionUndo now) {
-    return isBench(place)
-        && at(UserAction.PRACTICE).toRedo().isPresent()
-        && (practiceUndone || now.redo().isEmpty());
+  private boolean redoesOwn(UserAction place, SessionUndo now) {
+    return !isOfSession(place)
+        || (own(place).toRedo().isPresent() && (ownUndone || now.redo().isEmpty()));
   }
 
   /** At the bench all acts of a session are undone; elsewhere only what is done there. */
@@ -134,11 +129,8 @@ public final class PlaceUndo {
     return place == UserAction.TO_BENCH || place == UserAction.DETAILS;
   }
 
-  private static Optional<String> words(Optional<UndoStack.Act> act) {
-    return act.map(UndoStack.Act::words);
-  }
-
-  private UndoStack at(UserAction place) {
-    return stacks.computeIfAbsent(place, each -> new UndoStack());
+  private UndoStack own(UserAction place) {
+    return stacks.computeIfAbsent(
+        isBench(place) ? UserAction.PRACTICE : place, each -> new UndoStack());
   }
 }

@@ -24,6 +24,9 @@ final class RunHints {
     if (!view.runDone() || view.setup().isEmpty()) {
       return List.of();
     }
+    if (view.setup().get().isStage()) {
+      return StageText.underWay(view).map(StageText::latest).orElseGet(List::of);
+    }
     Phase phase = view.setup().get().phase();
     List<FiringResult> firings = ViewedRuns.latestFirings(view);
     List<RunSummary> runs = ViewedRuns.latest(view);

@@ -96,12 +96,6 @@ final class StageText {
     return new StagesPicture(stages, BenchPictures.note(view));
   }
 
-  /** Which stages the sentences are about; empty before there are two. */
-  static String heading(AssemblyStages stages) {
-    int latest = stages.stages().size();
-    return latest < 2 ? "" : Words.say("desk.stage.compared", latest, latest - 1);
-  }
-
   /** What the latest stage shows, in sentences. */
   static List<String> latest(AssemblyStages stages) {
     return stages.change(stages.stages().size()).map(StageWords::sentences).orElseGet(List::of);

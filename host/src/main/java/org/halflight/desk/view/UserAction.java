@@ -17,6 +17,12 @@ public enum UserAction {
   STOP_READING,
   /** Full light is measured again. */
   FULL_LIGHT,
+  /** The light is aimed, with the meter. */
+  AIM_LIGHT,
+  /** The light is set, step by step. */
+  SET_LIGHT,
+  /** It is looked whether the screen reaches the sensor. */
+  CHECK_SCREEN,
   /** The last firing is not counted. */
   REJECT,
   /** A firing that is not counted gets another reason. */

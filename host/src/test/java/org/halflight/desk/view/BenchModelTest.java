@@ -259,10 +259,11 @@ class BenchModelTest {
         .containsExactly("lens down", "quick tap");
     BenchPictures.All pictures = BenchPictures.all(view, Optional.of(SIXTIETH));
     assertThat(pictures.row().twin().orElseThrow().cell(0, "conditions")).isEqualTo("quick tap");
-    assertThat(pictures.verdict()).contains("All its firings: quick tap.");
+    assertThat(String.join(" ", BenchPictures.verdict(view, SIXTIETH)))
+        .contains("All its firings: quick tap.");
     work.fire();
     work.fire();
-    assertThat(BenchPictures.all(work.view(), Optional.of(SIXTIETH)).verdict())
+    assertThat(String.join(" ", BenchPictures.verdict(work.view(), SIXTIETH)))
         .contains("different conditions");
   }
 
@@ -336,7 +337,7 @@ class BenchModelTest {
   @Test
   void aRunThatIsDoneSaysWhatItLooksLike() {
     work.begin(Phase.AS_FOUND, 2, "1/15", "1/30", "1/60", "1/125");
-    assertThat(BenchPictures.all(work.view(), Optional.empty()).hints()).isEmpty();
+    assertThat(RunHints.of(work.view())).isEmpty();
     work.until(
         () -> {
           if (!work.view().runDone()) {
@@ -344,7 +345,7 @@ class BenchModelTest {
           }
           return work.view().runDone();
         });
-    assertThat(BenchPictures.all(work.view(), Optional.empty()).hints()).isNotBlank();
+    assertThat(RunHints.of(work.view())).isNotEmpty();
     work.begin(Phase.AS_LEFT, 2, "1/15", "1/30", "1/60", "1/125");
     work.until(
         () -> {

@@ -30,9 +30,9 @@ class PlaceUndoTest {
 
   @Test
   void eachPlaceUndoesItsOwnActsNewestFirst() {
-    undo.done(UserAction.TO_CAMERA, act("shims: 2 to 3"));
-    undo.done(UserAction.TO_CAMERA, act("handed back"));
-    undo.done(UserAction.TO_CAMERAS, act("workshop"));
+    undo.done(UserAction.TO_CAMERA, act("shims: 2 to 3"), NONE);
+    undo.done(UserAction.TO_CAMERA, act("handed back"), NONE);
+    undo.done(UserAction.TO_CAMERAS, act("workshop"), NONE);
     assertThat(undo.undoWords(UserAction.TO_CAMERA, NONE)).contains("handed back");
     assertThat(undo.undo(UserAction.TO_CAMERA, NONE)).contains("Undone: handed back.");
     assertThat(undo.undo(UserAction.TO_CAMERA, NONE)).contains("Undone: shims: 2 to 3.");
@@ -40,15 +40,15 @@ class PlaceUndoTest {
     assertThat(undo.undo(UserAction.TO_CAMERA, NONE)).contains("There is nothing to undo.");
     assertThat(undo.redoWords(UserAction.TO_CAMERA, NONE)).contains("shims: 2 to 3");
     assertThat(undo.redo(UserAction.TO_CAMERA, NONE)).contains("Done again: shims: 2 to 3.");
-    undo.done(UserAction.TO_CAMERA, act("a new one"));
+    undo.done(UserAction.TO_CAMERA, act("a new one"), NONE);
     assertThat(undo.redoWords(UserAction.TO_CAMERA, NONE)).isEmpty();
     assertThat(log).containsExactly("undo handed back", "undo shims: 2 to 3", "redo shims: 2 to 3");
   }
 
   @Test
   void whatCannotBeUndoneSaysWhyOnceAndLetsTheActBeforeBeUndone() {
-    undo.done(UserAction.TO_RIG, act("profile of March"));
-    undo.done(UserAction.TO_RIG, UndoStack.Act.lasting("firmware", "It is on the board."));
+    undo.done(UserAction.TO_RIG, act("profile of March"), NONE);
+    undo.done(UserAction.TO_RIG, UndoStack.Act.lasting("firmware", "It is on the board."), NONE);
     assertThat(undo.undoWords(UserAction.TO_RIG, NONE)).contains("firmware");
     assertThat(undo.undo(UserAction.TO_RIG, NONE)).contains("It is on the board.");
     assertThat(undo.redoWords(UserAction.TO_RIG, NONE)).isEmpty();
@@ -74,7 +74,7 @@ class PlaceUndoTest {
   void choicesOfThePracticeRigTakeTheirTurnAtTheBench() {
     SessionUndo before = session(5, new SessionInput.LensCap(true));
     SessionUndo after = session(6, new SessionInput.LensCap(false));
-    undo.chosen(act("the cable is out"), before);
+    undo.done(UserAction.PRACTICE, act("the cable is out"), before);
     assertThat(undo.undoWords(UserAction.TO_BENCH, after)).contains("lens cap off");
     undo.undo(UserAction.TO_BENCH, after);
     assertThat(undo.undoWords(UserAction.TO_BENCH, before)).contains("the cable is out");
@@ -83,6 +83,17 @@ class PlaceUndoTest {
     undo.redo(UserAction.TO_BENCH, before);
     assertThat(log)
         .containsExactly("session undo", "undo the cable is out", "redo the cable is out");
+  }
+
+  /** What was measured at a place cannot be undone; what was done there before can. */
+  @Test
+  void aTestThatWasMeasuredTakesItsTurnAmongTheActsOfItsPlace() {
+    SessionUndo plunger = session(8, new SessionInput.PlungerRead(new PlungerReading(1.6, 1.65)));
+    undo.done(UserAction.TO_TRIED, UndoStack.Act.lasting("leak test", "Measure again."), plunger);
+    assertThat(undo.undoWords(UserAction.TO_TRIED, plunger)).contains("leak test");
+    assertThat(undo.undo(UserAction.TO_TRIED, plunger)).contains("Measure again.");
+    assertThat(undo.undo(UserAction.TO_TRIED, plunger)).isEmpty();
+    assertThat(log).containsExactly("session undo");
   }
 
   private static SessionUndo session(long mark, SessionInput.UserAction act) {

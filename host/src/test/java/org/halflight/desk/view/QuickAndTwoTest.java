@@ -81,7 +81,6 @@ class QuickAndTwoTest {
               List.of(
                   pictures.large().picture().orElseThrow(), pictures.row().picture().orElseThrow()))
           .allMatch(FiringRow.class::isInstance);
-      assertThat(pictures.word()).contains("1 s: ", "; 1/15: ");
       assertThat(BenchPictures.speedMap(work.view()).orElseThrow().table().rows())
           .extracting(row -> row.get(1))
           .contains("adjusting")

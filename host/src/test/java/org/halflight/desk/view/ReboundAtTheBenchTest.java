@@ -3,10 +3,10 @@ package org.halflight.desk.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.util.Optional;
 import org.halflight.session.Phase;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.words.Sentences;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -34,8 +34,8 @@ class ReboundAtTheBenchTest {
       for (int i = 0; i < 6; i++) {
         work.fire();
       }
-      assertThat(word(work, "1/60")).isEqualTo("1/60: within");
-      assertThat(word(work, "1/125")).isEqualTo("1/125: within, rebound not checked");
+      assertThat(word(work, "1/60")).isEqualTo("within");
+      assertThat(word(work, "1/125")).isEqualTo("within, rebound not checked");
       assertThat(verdict(work, "1/125")).contains("Rebound not checked.");
       assertThat(work.view().question()).isEmpty();
     }
@@ -46,6 +46,6 @@ class ReboundAtTheBenchTest {
   }
 
   private static String word(PracticeWork work, String speed) {
-    return BenchPictures.all(work.view(), Optional.of(MarkedSpeed.parse(speed))).word();
+    return Sentences.verdict(ViewedRuns.at(work.view(), MarkedSpeed.parse(speed)).orElseThrow());
   }
 }
