@@ -38,6 +38,8 @@ import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.files.SettingsFile;
 import org.halflight.job.Camera;
+import org.halflight.job.Detail;
+import org.halflight.job.Details;
 import org.halflight.photo.PhotoInbox;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.CameraLine;
@@ -325,7 +327,8 @@ final class CamerasPlace extends Place {
                 .flatMap(visit -> record.runs(visit.id()).stream())
                 .filter(run -> run.asked().phase() == Phase.AS_LEFT)
                 .reduce((earlier, later) -> later),
-        wet -> wet.ifPresent(run -> onDry.accept(camera, RunForm.dry(run.asked()))));
+        wet ->
+            wet.ifPresent(run -> onDry.accept(camera, RunForm.dry(run.asked(), camera.label()))));
   }
 
   private void choose() {
@@ -431,7 +434,8 @@ final class CamerasPlace extends Place {
   private void page() {
     boolean forBench = bench.isSelected();
     boolean forSale = sale.isSelected();
-    String name = history.map(h -> fileName(h.camera())).orElse("") + ".pdf";
+    String name =
+        history.map(h -> forSale ? saleName(h.camera()) : fileName(h.camera())).orElse("") + ".pdf";
     history
         .flatMap(RecordPage::of)
         .ifPresent(
@@ -535,6 +539,15 @@ final class CamerasPlace extends Place {
           record.backUp(file);
           return new FilesPanel.Written(file, Words.say("desk.cameras.backedUp", file));
         });
+  }
+
+  /** Of a page for a stranger: the label may be the owner's name. */
+  private static String saleName(Camera camera) {
+    Details its = camera.details();
+    return FileNames.plain(its.of(Detail.MAKER) + " " + its.of(Detail.MODEL), "camera")
+        + "-"
+        + camera.id().value()
+        + "-sale";
   }
 
   private static String fileName(Camera camera) {

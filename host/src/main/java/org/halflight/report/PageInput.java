@@ -1,6 +1,7 @@
 package org.halflight.report;
 
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,8 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.exposure.StopTable;
 import org.halflight.job.Detail;
 import org.halflight.job.Details;
@@ -66,6 +69,8 @@ public record PageInput(
     Instant writtenAt,
     String date,
     String version) {
+  private static final int SHORTEST_NAME = 3;
+
   public PageInput {
     dial = List.copyOf(dial);
     lists = List.copyOf(lists);
@@ -129,10 +134,16 @@ public record PageInput(
     if (owner.isEmpty()) {
       return words -> words;
     }
-    Pattern name =
-        Pattern.compile(
-            Pattern.quote(owner) + "(['\u2019]s)?",
-            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
-    return words -> name.matcher(words).replaceAll("\u2026").strip();
+    // The whole name, and each longer word of it: a surname alone tells as much.
+    String words =
+        Stream.concat(
+                Stream.of(Pattern.quote(owner)),
+                Arrays.stream(owner.split("[\\s,.]+"))
+                    .filter(word -> word.length() >= SHORTEST_NAME)
+                    .map(
+                        word -> "(?<![\\p{L}\\p{N}])" + Pattern.quote(word) + "(?![\\p{L}\\p{N}])"))
+            .collect(Collectors.joining("|", "(?:", ")(?:['\u2019]s)?"));
+    Pattern name = Pattern.compile(words, Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+    return said -> name.matcher(said).replaceAll("\u2026").strip();
   }
 }

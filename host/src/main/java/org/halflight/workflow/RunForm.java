@@ -106,8 +106,8 @@ public record RunForm(
   }
 
   /** The form for the run on the day after one that was fired wet: the same again, dry. */
-  public static RunForm dry(RunSetup wet) {
-    RunForm again = after(wet, wet.camera(), true);
+  public static RunForm dry(RunSetup wet, String camera) {
+    RunForm again = after(wet, camera, true);
     Map<RunOption<?>, String> others = new LinkedHashMap<>(again.options);
     others.put(RunOption.WET, RunOption.WET.words().get(0));
     return again.with(others);

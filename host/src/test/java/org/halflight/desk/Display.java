@@ -92,7 +92,7 @@ public final class Display implements ExecutionCondition, AutoCloseable {
         List.of(
             "--enable-native-access=ALL-UNNAMED",
             "-cp",
-            System.getProperty("java.class.path"),
+            System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
             program.getName()));
     command.addAll(List.of(words));
     ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);

@@ -79,6 +79,18 @@ class OwnerPageTest {
     assertThat(text(noted(NOTED), from(Workshop.NONE, true)))
         .contains("Shutter of Invented Works Three", "thin oil, at the train")
         .doesNotContain("A. N. Owner", "hang in the cold", "Old oil held", "What you said");
+    // The surname alone is a name too, and the file says no more of itself than the page.
+    PageInput surname =
+        noted(Map.of(Detail.OWNER, "Ann Owner", Detail.LUBRICANT, "as Owner asked"));
+    assertThat(text(surname, from(Workshop.NONE, true)))
+        .contains("Lubricant: as \u2026 asked")
+        .doesNotContainIgnoringCase("owner");
+    try (PDDocument page =
+        Loader.loadPDF(HandOverPage.made(surname, from(Workshop.NONE, true)).bytes())) {
+      assertThat(page.getDocumentInformation().getCOSObject().toString())
+          .doesNotContainIgnoringCase("owner");
+      assertThat(page.getDocumentInformation().getTitle()).startsWith("Shutter of");
+    }
     // Without maker and model the label is all there is.
     assertThat(text(noted(Map.of(Detail.OWNER, "a. n. owner")), from(Workshop.NONE, true)))
         .contains("folder")

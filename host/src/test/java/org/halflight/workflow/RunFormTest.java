@@ -48,7 +48,7 @@ class RunFormTest {
   @Test
   void theDryRunIsTheWetOneAgainAsLeft() {
     RunSetup wet = form("1/30, 1/60", 4, List.of(), Map.of(RunOption.WET, "wet")).read();
-    RunSetup dry = RunForm.dry(wet).read();
+    RunSetup dry = RunForm.dry(wet, "mine").read();
     assertThat(dry.phase()).isEqualTo(Phase.AS_LEFT);
     assertThat(dry.conditions().isWet()).isFalse();
     assertThat(dry.conditions().noted()).containsEntry("wet", "dry");

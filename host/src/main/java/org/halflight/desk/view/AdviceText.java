@@ -46,8 +46,7 @@ public record AdviceText(String lookAt, String next) {
           view.link().state() == LinkState.SEARCHING ? "desk.advice.plugIn" : "desk.advice.cable");
     }
     if (view.lightTest().isUnderWay()) {
-      return Words.say(
-          view.lightTest().isReading() ? "desk.next.test.reads" : "desk.next.test");
+      return Words.say(view.lightTest().isReading() ? "desk.next.test.reads" : "desk.next.test");
     }
     if (LightTestText.isAskedByRun(view)) {
       return Words.say("desk.advice.testWaits");
