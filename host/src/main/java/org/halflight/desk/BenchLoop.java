@@ -174,8 +174,7 @@ final class BenchLoop implements AutoCloseable {
 
   /** Six hundred lines a second come while the light is aimed; few of them move a needle. */
   private boolean isOfTheMeterAlone(BenchDriver.Happening happening) {
-    Map<Channel, Long> readings =
-        driver.light().meter().map(AimMeter::readingsOf).orElse(Map.of());
+    Map<Channel, Long> readings = driver.light().meter().map(AimMeter::readingsOf).orElse(Map.of());
     boolean moved = !readings.equals(shownReadings);
     shownReadings = readings;
     return driver.light().isAiming()

@@ -46,6 +46,12 @@ final class LayoutFaults {
   static final double CONTRAST_LARGE = 3;
   private static final double LARGE_MM = 20;
 
+  /** Smallest letters, in parts of those of the desktop; our own limit. */
+  private static final double LEAST_LETTERS = 0.7;
+
+  /** Height of the caps of letters as a part of their size; that of letters drawn as shapes. */
+  private static final double CAPS = 0.73;
+
   /** Least height and width of what is clicked at the bench; our own limit. */
   static final double TARGET_MM = 12;
 
@@ -110,6 +116,9 @@ final class LayoutFaults {
     Component owner = TextsPainted.owner(root, text);
     if (text.text().endsWith("...") || text.text().endsWith("\u2026") && !isWhole(owner, text)) {
       fault(owner, "shortened", text);
+    }
+    if (text.size() < LEAST_LETTERS * Look.letters().getSize2D()) {
+      fault(owner, String.format(Locale.ROOT, "letters of %.1f", text.size()), text);
     }
     if (isCut(owner, text)) {
       fault(owner, "cut off", text);
@@ -181,7 +190,7 @@ final class LayoutFaults {
                   inRoot(painted, clip),
                   drawn.ink(),
                   TextsPainted.ground(image, device, drawn.ink()),
-                  ink.getHeight()));
+                  ink.getHeight() / CAPS));
         }
       }
       if (each instanceof Container inner) {
