@@ -20,7 +20,7 @@ final class Labels implements PlotAnnotation.Drawing {
     BESIDE(new int[][] {{1, 0}, {-1, 0}, {0, -1}, {0, 1}, {1, -1}, {-1, -1}, {1, 1}, {-1, 1}}),
     RIGHT(new int[][] {{1, 0}, {1, -1}, {1, 1}}),
     ABOVE(new int[][] {{0, -1}, {1, -1}, {-1, -1}, {0, 1}}),
-    BELOW(new int[][] {{0, 1}, {1, 1}, {-1, 1}});
+    BELOW(new int[][] {{0, 1}});
 
     private final int[][] inOrder;
 

@@ -391,12 +391,14 @@ final class CamerasPlace extends Place {
           keep(
               typed,
               inbox,
-              () ->
-                  onDone.accept(
-                      UndoStack.Act.of(
-                          Words.say("act.workshop"),
-                          () -> keep(before, earlier, this::readWorkshop),
-                          () -> keep(typed, inbox, this::readWorkshop))));
+              () -> {
+                files.say(Words.say("desk.workshop.kept"));
+                onDone.accept(
+                    UndoStack.Act.of(
+                        Words.say("act.workshop"),
+                        () -> keep(before, earlier, this::readWorkshop),
+                        () -> keep(typed, inbox, this::readWorkshop)));
+              });
         });
   }
 
@@ -420,14 +422,15 @@ final class CamerasPlace extends Place {
           } catch (IOException notKept) {
             return Words.say("workshop.notKept", settings);
           }
-          return Words.say("desk.workshop.kept");
+          return "";
         },
-        outcome -> {
-          files.say(outcome);
-          sayFrom();
-          if (outcome.equals(Words.say("desk.workshop.kept"))) {
+        trouble -> {
+          if (trouble.isEmpty()) {
             then.run();
+          } else {
+            files.say(trouble);
           }
+          sayFrom();
         });
   }
 

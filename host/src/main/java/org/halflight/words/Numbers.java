@@ -105,6 +105,15 @@ public final class Numbers {
         : new InUnit(millis(seconds), "ms");
   }
 
+  /** A time beside the one it should be, both in the unit of that: {@code 432 ms, wanted 125 ms}. */
+  public static String timeAndWanted(double seconds, double wantedSeconds) {
+    boolean inSeconds = isReadInSeconds(wantedSeconds);
+    return Words.say(
+        "numbers.timeAndWanted",
+        inSeconds ? significant(seconds) + " s" : millis(seconds) + " ms",
+        timeInUnit(wantedSeconds).text());
+  }
+
   /**
    * A time as a fraction beside the one it should be, {@code 1/252, target 1/256}: by itself, 1/252
    * looks fast on a dial that says 1/250. Empty where times are read in seconds.

@@ -266,6 +266,12 @@ final class DeskStripSheet {
     check(
         SettingsFile.read(folder.resolve("data")).getProperty("workshop").equals("The Workshop"),
         "the name is in the settings");
+    hand.focus("workshop.keep");
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+    hand.await("no name again", v -> field("workshop.name").isEmpty());
+    check(text("exportSaid").contains("settings of the workshop"), text("exportSaid"));
+    hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
+    hand.await("the name again", v -> field("workshop.name").equals("The Workshop"));
     shot("5-workshop");
   }
 

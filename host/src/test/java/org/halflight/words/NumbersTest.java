@@ -40,4 +40,18 @@ class NumbersTest {
     assertThat(Numbers.date(LocalDate.of(2026, 9, 3))).isEqualTo("3 September 2026");
     assertThat(Numbers.shortDate(LocalDate.of(2026, 12, 31))).isEqualTo("31 Dec 2026");
   }
+
+  @Test
+  void aTimeHasTheUnitOfTheOneThatWasWanted() {
+    assertThat(Numbers.timeAndWanted(0.00861, 1 / 128.0)).isEqualTo("8.61 ms, wanted 7.81 ms");
+    assertThat(Numbers.timeAndWanted(0.432, 0.125)).isEqualTo("432 ms, wanted 125 ms");
+    assertThat(Numbers.timeAndWanted(0.25, 0.5)).isEqualTo("0.250 s, wanted 0.500 s");
+  }
+
+  @Test
+  void largeErrorsHaveAMinusAsWideAsThePlusAndZeroNoSign() {
+    assertThat(Numbers.largeStops(0.142)).isEqualTo("+0.14");
+    assertThat(Numbers.largeStops(-1.2)).isEqualTo("\u22121.20");
+    assertThat(Numbers.largeStops(-0.004)).isEqualTo("0.00");
+  }
 }

@@ -197,10 +197,7 @@ public record NumeralsText(
         "",
         true,
         word(stops),
-        Words.say(
-            "desk.numerals.wanted",
-            time.text(),
-            Numbers.timeInUnit(seconds * Math.pow(2, -stops)).text()),
+        Numbers.timeAndWanted(seconds, seconds * Math.pow(2, -stops)),
         parts,
         note,
         tone);
