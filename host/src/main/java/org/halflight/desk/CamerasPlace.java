@@ -183,8 +183,10 @@ final class CamerasPlace extends Place {
     bench.addItemListener(event -> sayFrom());
     sale.addItemListener(event -> sayFrom());
     JPanel style = group(new MigLayout("insets 0, wrap 1, gap 8 4, fillx", "[fill,grow]"));
-    style.add(bench, "split 2, grow 0");
-    style.add(sale, "grow 0");
+    JPanel boxes = group(new MigLayout("insets 0, gap 16 0"));
+    boxes.add(bench);
+    boxes.add(sale);
+    style.add(boxes);
     style.add(workshop);
     from = new Fold("pageFrom", Words.say("desk.cameras.from"), style);
     add(new PlaceHead(title, List.of(take, page, export, picture, backUp)), "span, growx, wrap");
