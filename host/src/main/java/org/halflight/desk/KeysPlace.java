@@ -29,7 +29,7 @@ final class KeysPlace extends Place {
   private final List<JLabel> headings = new ArrayList<>();
   private final List<JLabel> labels = new ArrayList<>();
   private final JPanel list =
-      group(new MigLayout("insets 0, gap 18 4", "[sg,grow][sg,grow][sg,grow]"));
+      group(new MigLayout("insets 0, gap 18 1", "[sg,grow][sg,grow][sg,grow]"));
   private final transient List<UserAction> acts =
       Arrays.stream(UserAction.values())
           .sorted(Comparator.comparingInt(KeysPlace::placeInList))
@@ -44,7 +44,7 @@ final class KeysPlace extends Place {
     this.pedal = pedal;
     this.sounds = sounds;
     this.onLeft = onLeft;
-    setLayout(new MigLayout("insets 14 30 8 30, gap 18 4", "[fill,grow]", ""));
+    setLayout(new MigLayout("insets 8 30 4 30, gap 18 2", "[fill,grow]", ""));
     setName("keysPlace");
     for (UserAction act : acts) {
       JLabel label = new JLabel(Words.of("desk.keyLong", act));
