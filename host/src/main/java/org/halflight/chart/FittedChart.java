@@ -105,21 +105,28 @@ final class FittedChart {
         }
       }
     }
+    double plotWidth = width - lanes(plot, side);
     double name = foot.getLabel() == null ? 0 : TICK_LINE * letters() + 8;
     if (room - name < ROOM_FOR_NAMES * letters()
-        || textWidth(foot.getLabel(), theme.letters()) > 0.8 * width) {
+        || textWidth(foot.getLabel(), theme.letters()) > plotWidth) {
       foot.setLabel(null);
     } else {
       room -= name;
     }
     key(plot);
-    double beside = lanes(plot, side);
     if (width < NAME_FROM_WIDTH * letters() || textWidth(side.getLabel(), theme.letters()) > room) {
       side.setLabel(null);
     }
-    double plotWidth = width - beside - (side.getLabel() == null ? 0 : 2 * letters());
+    if (side.getLabel() != null) {
+      plotWidth -= 2 * letters();
+    }
     ticks(side, room / (TICK_LINE * letters()));
-    if (foot instanceof NumberAxis numbers && !(foot instanceof SymbolAxis)) {
+    if (foot instanceof SymbolAxis names) {
+      double column = plotWidth / names.getSymbols().length;
+      names.setTickUnit(
+          new NumberTickUnit(
+              Math.max(1, Math.ceil((widest(names) + TICK_GAP * letters()) / column))));
+    } else if (foot instanceof NumberAxis numbers) {
       ticks(numbers, plotWidth / (widestTick(numbers) + TICK_GAP * letters()));
     }
   }
@@ -175,6 +182,10 @@ final class FittedChart {
   private double lanes(XYPlot plot, ValueAxis side) {
     if (!(side instanceof SymbolAxis names)) {
       return 4 * letters();
+    }
+    if (room / names.getSymbols().length < TICK_LINE * letters()) {
+      names.setTickLabelFont(theme.smallLetters());
+      names.setTickLabelInsets(new RectangleInsets(0, 4, 0, 6));
     }
     double left = widest(names);
     double right = 0;

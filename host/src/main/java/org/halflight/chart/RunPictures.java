@@ -10,6 +10,7 @@ import java.util.function.Function;
 import org.halflight.exposure.CurvePoints;
 import org.halflight.exposure.LevelPair;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
@@ -182,9 +183,15 @@ public final class RunPictures {
     return firing.setting().map(Sentences::dial).orElseGet(() -> Words.say("chart.noSpeed"));
   }
 
-  /** Firings that were made before a run was begun, so that they belong to no speed. */
+  /**
+   * Firings that were made before a run was begun, so that they belong to no speed. A shutter that
+   * was held open to set the light was not fired.
+   */
   public static List<FiringResult> withoutRun(List<FiringResult> firings) {
-    return firings.stream().filter(firing -> firing.phase().isEmpty()).toList();
+    return firings.stream()
+        .filter(firing -> firing.phase().isEmpty())
+        .filter(firing -> firing.outcome() != Outcome.HELD_FOR_LIGHT)
+        .toList();
   }
 
   /** Their times; empty where there are none. */

@@ -76,8 +76,7 @@ final class AimCommand implements Callable<Integer> {
     StringBuilder bar = new StringBuilder();
     for (int i = 0; i < LETTERS; i++) {
       double counts = (i + 0.5) * BoardTraits.FULL_SCALE_COUNTS / LETTERS;
-      bar.append(
-          counts > Aim.WANTED_TO_COUNTS ? '!' : counts > Aim.WANTED_FROM_COUNTS ? '=' : '.');
+      bar.append(counts > Aim.WANTED_TO_COUNTS ? '!' : counts > Aim.WANTED_FROM_COUNTS ? '=' : '.');
     }
     int at = (int) (needle.counts() * LETTERS / (BoardTraits.FULL_SCALE_COUNTS + 1.0));
     bar.setCharAt(at, '|');

@@ -32,6 +32,7 @@ import org.halflight.desk.view.UndoStack;
 import org.halflight.desk.view.UserAction;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.export.VisitTable;
 import org.halflight.files.FileKind;
 import org.halflight.files.FileNames;
 import org.halflight.files.OutFile;
@@ -183,8 +184,10 @@ final class CamerasPlace extends Place {
     bench.addItemListener(event -> sayFrom());
     sale.addItemListener(event -> sayFrom());
     JPanel style = group(new MigLayout("insets 0, wrap 1, gap 8 4, fillx", "[fill,grow]"));
-    style.add(bench, "split 2, grow 0");
-    style.add(sale, "grow 0");
+    JPanel boxes = group(new MigLayout("insets 0, gap 16 0"));
+    boxes.add(bench);
+    boxes.add(sale);
+    style.add(boxes);
     style.add(workshop);
     from = new Fold("pageFrom", Words.say("desk.cameras.from"), style);
     add(new PlaceHead(title, List.of(take, page, export, picture, backUp)), "span, growx, wrap");
@@ -391,12 +394,14 @@ final class CamerasPlace extends Place {
           keep(
               typed,
               inbox,
-              () ->
-                  onDone.accept(
-                      UndoStack.Act.of(
-                          Words.say("act.workshop"),
-                          () -> keep(before, earlier, this::readWorkshop),
-                          () -> keep(typed, inbox, this::readWorkshop))));
+              () -> {
+                files.say(Words.say("desk.workshop.kept"));
+                onDone.accept(
+                    UndoStack.Act.of(
+                        Words.say("act.workshop"),
+                        () -> keep(before, earlier, this::readWorkshop),
+                        () -> keep(typed, inbox, this::readWorkshop)));
+              });
         });
   }
 
@@ -420,14 +425,15 @@ final class CamerasPlace extends Place {
           } catch (IOException notKept) {
             return Words.say("workshop.notKept", settings);
           }
-          return Words.say("desk.workshop.kept");
+          return "";
         },
-        outcome -> {
-          files.say(outcome);
-          sayFrom();
-          if (outcome.equals(Words.say("desk.workshop.kept"))) {
+        trouble -> {
+          if (trouble.isEmpty()) {
             then.run();
+          } else {
+            files.say(trouble);
           }
+          sayFrom();
         });
   }
 
@@ -503,7 +509,8 @@ final class CamerasPlace extends Place {
                                   .map(
                                       run ->
                                           new RunSummary(run.run().asked().phase(), run.speeds()))
-                                  .toList()));
+                                  .toList()),
+                          VisitTable.of(record, List.of(h.camera())));
                   return new FilesPanel.Written(file, Words.say("desk.cameras.exported", file));
                 }));
   }

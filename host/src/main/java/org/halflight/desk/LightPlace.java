@@ -7,7 +7,6 @@ import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.BenchView;
-import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.LightText;
 import org.halflight.desk.view.LightView;
 import org.halflight.desk.view.UserAction;
@@ -71,7 +70,6 @@ final class LightPlace extends Place {
 
   private static void does(JButton button, UserAction act, Consumer<UserAction> acts) {
     button.addActionListener(event -> acts.accept(act));
-    button.setToolTipText(KeyHints.keyName(act));
   }
 
   @Override

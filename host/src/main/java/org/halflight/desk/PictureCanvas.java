@@ -27,6 +27,7 @@ final class PictureCanvas extends PaintedComponent {
   private static final long serialVersionUID = 1L;
 
   private static final long LEAST_NANOS = 50_000_000;
+  private static final int LEAST_PIXELS = 40;
 
   /** A wish for a picture: everything that its pixels depend on. */
   private record Wish(Picture picture, Theme theme, int width, int height, double scale) {}
@@ -97,13 +98,19 @@ final class PictureCanvas extends PaintedComponent {
 
   /** Whether the picture that was asked for last is the one on the screen. */
   boolean isUpToDate() {
-    return underWay == null && (picture == null || wish(picture).equals(shown));
+    return underWay == null
+        && (picture == null || hasNoRoom() || wish(picture).equals(shown));
   }
 
   @Override
   public void look(Look another) {
     super.look(another);
     draw();
+  }
+
+  /** Whether it is too small for any picture, such as one that the bench has no place for. */
+  private boolean hasNoRoom() {
+    return getWidth() < LEAST_PIXELS || getHeight() < LEAST_PIXELS;
   }
 
   private Wish wish(Picture of) {
@@ -115,7 +122,7 @@ final class PictureCanvas extends PaintedComponent {
   }
 
   private void draw() {
-    if (picture == null || getWidth() < 40 || getHeight() < 40) {
+    if (picture == null || hasNoRoom()) {
       drawn = picture == null ? null : drawn;
       repaint();
       return;

@@ -126,8 +126,7 @@ class AimingOnTheBoardTest {
     FiringResult measured = bench.fire("c125");
     assertThat(measured.outcome()).isEqualTo(Outcome.TIMED);
     bench.until("its light curve", () -> last(bench).sampledLight().isPresent());
-    assertThat(last(bench).effectiveSeconds().orElseThrow())
-        .isCloseTo(7.5e-3, within(0.4e-3));
+    assertThat(last(bench).effectiveSeconds().orElseThrow()).isCloseTo(7.5e-3, within(0.4e-3));
   }
 
   private static FiringResult last(BoxBench bench) {

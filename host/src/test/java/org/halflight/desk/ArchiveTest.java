@@ -113,8 +113,7 @@ class ArchiveTest {
           },
           kept::add);
       Visit visit = Turns.next(kept);
-      archive.runBegan(
-          1, RunForm.usual("a slip", Phase.ADJUSTING, Dial.builtIn().get(0)).read());
+      archive.runBegan(1, RunForm.usual("a slip", Phase.ADJUSTING, Dial.builtIn().get(0)).read());
       archive.isFor(visit);
       archive.adjusted(new AdjustedAt(1, 0, "spring"));
       archive.adjusted(new AdjustedAt(1, 0, "spring, a turn more"));
@@ -132,8 +131,7 @@ class ArchiveTest {
     SwingUtilities.invokeAndWait(() -> {});
     assertThat(said).isEmpty();
     assertThat(seen)
-        .containsExactly(
-            List.of("spring"), List.of("spring", "spring, a turn more"), 1, 0, 1, 2);
+        .containsExactly(List.of("spring"), List.of("spring", "spring, a turn more"), 1, 0, 1, 2);
   }
 
   private static List<String> texts(WorkshopRecord record, Visit visit) {

@@ -102,6 +102,7 @@ final class DeskEndToEnd {
     fire();
     check(view().setup().isEmpty() && view().results().size() == 1, "a firing without a run");
     check(view().results().get(0).outcome() == Outcome.TIMED, "it is timed");
+    check(large().contains("without a run"), "its time is drawn");
     hand.shot(shots, "1-fired");
   }
 
@@ -338,6 +339,18 @@ final class DeskEndToEnd {
     hand.key(KeyEvent.VK_RIGHT);
     everyWay("6-tables");
     hand.key(KeyEvent.VK_T);
+    hand.key(KeyEvent.VK_H);
+    hand.await("the light curve is large", v -> large().startsWith("Light curve"));
+    everyWay("6-curve");
+    hand.key(KeyEvent.VK_H);
+    hand.await("the speed map is back", v -> large().startsWith("Speed map"));
+  }
+
+  /** What the large picture says of itself. */
+  private String large() {
+    String said =
+        hand.window().bench().map().canvas().getAccessibleContext().getAccessibleDescription();
+    return said == null ? "" : said;
   }
 
   /** The stop moves; the plateau of a slow firing shows it; the firing is taken out by a key. */

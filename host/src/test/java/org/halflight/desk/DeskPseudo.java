@@ -38,7 +38,7 @@ final class DeskPseudo {
               "what the practice rig says of itself, and its port",
           "^(?:full|small)(?= )", "the name of a firmware image, as it is typed",
           "(?m)^(?:s|ms|min|h|mm)$", "a symbol of a unit beside its figure",
-          "(?m)(?:^|(?<= ))(?:[A-Z]|F\\d+|Ctrl\\+\\w+)$", "a key",
+          "(?m)(?:^|(?<= ))(?:[A-Z]|F\\d+|(?:\\S+\\+)+\\w+)$", "a key",
           "\\S*/\\S*[a-z]\\S*", "a path that the test chose");
 
   private final Set<String> unmarked = new TreeSet<>();

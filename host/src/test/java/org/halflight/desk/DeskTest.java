@@ -44,6 +44,7 @@ class DeskTest {
             "5-tried-leak",
             "5-tried-stops",
             "6-tables",
+            "6-curve",
             "7-adjusting",
             "7-bounce",
             "7-run-light",

@@ -46,6 +46,23 @@ class PictureCanvasTest {
     assertThat(drawing).isEmpty();
   }
 
+  /** Nobody waits for a picture that has no place on the bench. */
+  @Test
+  void aPictureWithoutRoomIsAsUpToDateAsItGets() throws Exception {
+    SwingUtilities.invokeAndWait(
+        () -> {
+          PictureCanvas canvas =
+              new PictureCanvas(
+                  "a picture", new Look(false, Theme.LIGHT), drawing::add, () -> second++);
+          canvas.setSize(0, 100);
+          canvas.show(new PictureOf(() -> new JFreeChart(new CategoryPlot())));
+          assertThat(canvas.isUpToDate()).isTrue();
+          assertThat(drawing).isEmpty();
+          canvas.setSize(200, 100);
+          assertThat(canvas.isUpToDate()).isFalse();
+        });
+  }
+
   private record PictureOf(java.util.function.Supplier<JFreeChart> chart) implements Picture {
     @Override
     public JFreeChart chart(Theme theme) {

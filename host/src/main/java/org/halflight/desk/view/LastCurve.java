@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
 import org.halflight.words.Words;
 
 /** The light curve of the last firing; where it has none, why, and its edges instead. */
@@ -35,9 +36,9 @@ final class LastCurve {
   }
 
   private static Optional<FiringResult> last(BenchView view) {
-    return view.results().isEmpty()
-        ? Optional.empty()
-        : Optional.of(view.results().get(view.results().size() - 1));
+    return view.results().stream()
+        .filter(firing -> firing.outcome() != Outcome.HELD_FOR_LIGHT)
+        .reduce((earlier, later) -> later);
   }
 
   private static Picture picture(BenchView view, FiringResult firing) {

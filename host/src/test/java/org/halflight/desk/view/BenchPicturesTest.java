@@ -97,6 +97,8 @@ class BenchPicturesTest {
     work.until(() -> work.view().light().set().isPresent());
     work.rig.holdOpen(false);
     work.rig.rest(2);
+    // What was held open to set the light is no firing.
+    assertThat(picture(pictures().large())).isInstanceOf(Example.class);
     work.begin(Phase.AS_FOUND, 3, "1/60", "1/125");
     work.fire();
     work.fire();
