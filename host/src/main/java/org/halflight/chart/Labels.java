@@ -21,6 +21,8 @@ final class Labels implements PlotAnnotation.Drawing {
     ABOVE(new int[][] {{0, -1}, {1, -1}, {-1, -1}, {0, 1}}),
     BELOW(new int[][] {{0, 1}});
 
+    /** Never written to. */
+    @SuppressWarnings("ImmutableEnumChecker")
     private final int[][] inOrder;
 
     Sides(int[][] inOrder) {
