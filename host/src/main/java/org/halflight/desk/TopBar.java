@@ -116,11 +116,11 @@ final class TopBar extends JPanel implements LookListener {
     places.forEach(
         (act, button) -> {
           button.setIcon(new KeyCap(KeyHints.keyName(act), look, false));
-          button.setFont(Look.letters(1.08));
+          button.setFont(Look.letters(Look.BODY));
         });
     rig.setIcon(new KeyCap(KeyHints.keyName(UserAction.PRACTICE), look, false));
     menu.setIcon(new KeyCap(KeyHints.keyName(UserAction.MENU), look, false));
-    practice.setFont(Look.bold(1));
+    practice.setFont(Look.bold(Look.BODY));
     practice.setForeground(look.ground());
     practice.setBackground(look.attention());
     practice.setOpaque(true);
