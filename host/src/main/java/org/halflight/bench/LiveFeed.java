@@ -79,6 +79,11 @@ public final class LiveFeed implements RigFeed {
     connection.withoutRig(errand);
   }
 
+  /** Looks again at all ports; see {@link RigConnection#searchAgain}. */
+  public void searchAgain(RigSelector forRig) {
+    connection.searchAgain(forRig);
+  }
+
   @Override
   @SuppressWarnings("FutureReturnValueIgnored") // The answer comes as a line, like all else.
   public void send(RigCommand command) {

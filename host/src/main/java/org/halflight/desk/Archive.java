@@ -5,6 +5,7 @@ import static org.halflight.desk.view.Message.Kind.TROUBLE;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -18,6 +19,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
@@ -45,6 +47,7 @@ import org.halflight.session.PlungerAt;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
+import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.PhotoWords;
 import org.halflight.words.Words;
@@ -64,7 +67,7 @@ final class Archive implements AutoCloseable {
   private final DeskSurroundings surroundings;
   private final Consumer<Message> says;
   private final FaultLog faults;
-  private volatile Consumer<Visit> onVisit = here -> {};
+  private volatile Consumer<Optional<Visit>> onVisit = here -> {};
   private volatile Consumer<String> onPhotos = question -> {};
   private final AtomicBoolean isToLook = new AtomicBoolean();
   private final Timer looks = new Timer(LOOK_MILLIS, event -> lookAtInbox());
@@ -74,6 +77,7 @@ final class Archive implements AutoCloseable {
   private Optional<SessionStart> session = Optional.empty();
   private Optional<Path> sessionFile = Optional.empty();
   private Optional<Id<Visit>> visit = Optional.empty();
+  private final Map<Source, Id<Visit>> left = new EnumMap<>(Source.class);
   private final Map<Integer, Id<Run>> runs = new HashMap<>();
   private final PhotoTaking photos;
   private String question = "";
@@ -139,13 +143,42 @@ final class Archive implements AutoCloseable {
         });
   }
 
-  /** Hears, on the window's own thread, of a visit that goes on. */
-  void onVisit(Consumer<Visit> hearer) {
+  /**
+   * Hears, on the window's own thread, of a visit that goes on, or that another bench comes on
+   * which no camera is.
+   */
+  void onVisit(Consumer<Optional<Visit>> hearer) {
     onVisit = hearer;
   }
 
   private void onBench(Visit here) {
-    SwingUtilities.invokeLater(() -> onVisit.accept(here));
+    SwingUtilities.invokeLater(() -> onVisit.accept(Optional.of(here)));
+  }
+
+  /**
+   * The bench of a source is left, until it is taken again.
+   *
+   * @param keepsVisit whether the camera goes along to the other bench
+   */
+  void benchLeft(Source source, boolean keepsVisit) {
+    thread.execute(
+        () -> {
+          left.remove(source);
+          if (!keepsVisit) {
+            visit.ifPresent(here -> left.put(source, here));
+            visit = Optional.empty();
+            SwingUtilities.invokeLater(() -> onVisit.accept(Optional.empty()));
+          }
+        });
+  }
+
+  /** The bench of a source is taken again: so is the visit it was for. */
+  void benchTaken(Source source) {
+    thread.execute(
+        () -> {
+          visit = visit.or(() -> Optional.ofNullable(left.get(source)));
+          onRecord(known -> visit.flatMap(known::visit).ifPresent(this::onBench));
+        });
   }
 
   /**
@@ -323,24 +356,26 @@ final class Archive implements AutoCloseable {
   }
 
   /** Pictures that a person chose join a visit, and are left where they are. */
-  void addPhotos(Id<Visit> here, List<Path> files) {
+  Edit adding(Id<Visit> here, List<Path> files) {
     Instant now = surroundings.clock().instant();
-    thread.execute(
-        () -> {
-          for (Path file : files) {
-            onRecord(known -> photos.add(known, here, photos.candidate(file, now)));
-          }
-          tellPhotos(true);
-        });
+    return known ->
+        added(
+            files.stream().map(file -> () -> photos.add(known, here, photos.candidate(file, now))));
   }
 
   /** Those that wait join a visit. */
-  void addWaiting(Id<Visit> here) {
-    thread.execute(
-        () -> {
-          photos.waiting().forEach(waiting -> onRecord(known -> photos.add(known, here, waiting)));
-          tellPhotos(true);
-        });
+  Edit addingWaiting(Id<Visit> here) {
+    return known ->
+        added(photos.waiting().stream().map(each -> () -> photos.add(known, here, each)));
+  }
+
+  /** One that cannot be added keeps no other out; gives what takes the others off again. */
+  private Edit added(Stream<Supplier<Optional<Photo>>> each) {
+    List<Edit> off = new ArrayList<>();
+    each.forEach(
+        one -> guarded(() -> one.get().ifPresent(photo -> off.add(Edit.of(photo.off(true))))));
+    tellPhotos(true);
+    return off.stream().reduce(Edit.NONE, Edit::then);
   }
 
   /** Those that wait join no visit. */

@@ -32,6 +32,7 @@ final class BenchActions {
   private final RigActions rig;
   private final BenchLight light;
   private final RunActions run;
+  private final PortActions ports;
 
   BenchActions(
       BenchDriver driver,
@@ -40,7 +41,8 @@ final class BenchActions {
       Archive archive,
       RigActions rig,
       BenchLight light,
-      RunActions run) {
+      RunActions run,
+      PortActions ports) {
     this.driver = driver;
     this.model = model;
     this.camera = camera;
@@ -48,6 +50,7 @@ final class BenchActions {
     this.rig = rig;
     this.light = light;
     this.run = run;
+    this.ports = ports;
   }
 
   /** What can be done to the rig itself. */
@@ -58,6 +61,20 @@ final class BenchActions {
   /** Setting and testing the light. */
   BenchLight light() {
     return light;
+  }
+
+  /** Which port is used, and which bench. */
+  PortActions ports() {
+    return ports;
+  }
+
+  /** To the rig, or to the practice rig. */
+  void changeBench() {
+    if (isAtWork()) {
+      sayAtWork();
+    } else {
+      ports.change();
+    }
   }
 
   /** What is done in a run. */

@@ -8,6 +8,9 @@ import java.time.format.DateTimeFormatter;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.BenchEvent;
@@ -18,12 +21,14 @@ import org.halflight.bench.Workbench;
 import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.Cue;
+import org.halflight.link.ChosenPort;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortCandidate;
 import org.halflight.link.Ports;
 import org.halflight.record.DataFolder;
 import org.halflight.record.ProfileStore;
 import org.halflight.rig.RigSelector;
+import org.halflight.rig.RigWatch;
 import org.halflight.session.Source;
 import org.halflight.workflow.BenchLight;
 import org.halflight.workflow.CameraOperator;
@@ -37,40 +42,80 @@ final class BenchFactory {
       DateTimeFormatter.ofPattern("uuuu-MM-dd-HHmmss-SSS").withZone(ZoneOffset.UTC);
 
   private final DeskSurroundings surroundings;
+  private final Consumer<BenchChange> changes;
 
+  /** One invented camera: what happened to it stays while the rig is on the bench. */
+  private Optional<PracticeOperator> camera = Optional.empty();
+
+  /** Benches that are not changed for each other. */
   BenchFactory(DeskSurroundings surroundings) {
-    this.surroundings = surroundings;
+    this(surroundings, change -> {});
   }
 
-  /** Whether a port looks like a board; none is opened for that. */
+  /**
+   * @param changes takes, on any thread, the wish for the other bench
+   */
+  BenchFactory(DeskSurroundings surroundings, Consumer<BenchChange> changes) {
+    this.surroundings = surroundings;
+    this.changes = changes;
+  }
+
+  /** Whether a port looks like a board, or was chosen; none is opened for that. */
   boolean isBoardThere() {
     try {
-      return surroundings.ports().get().candidates().stream().anyMatch(PortCandidate::likelyBoard);
+      return ports(gone -> {}).candidates().stream().anyMatch(PortCandidate::likelyBoard);
     } catch (LinkRefusedException noPorts) {
       return false;
     }
   }
 
+  private ChosenPort ports(Consumer<String> onGone) {
+    ChosenPort ports = new ChosenPort(surroundings.ports().get(), onGone);
+    ports.choose(remembered().path());
+    return ports;
+  }
+
+  private RememberedPort remembered() {
+    return new RememberedPort(surroundings.folder());
+  }
+
   /** Begins a session on the practice rig, or goes on with one that was interrupted. */
   BenchLoop practice(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
-    PracticeOperator camera =
-        PracticeOperator.paced(
-            surroundings.seed(), surroundings.nanos(), surroundings.clock().instant());
-    return begin(camera.ports(), Source.PRACTICE, Optional.of(camera), window, sounds, archive);
+    return begin(first(Source.PRACTICE), window, sounds, archive);
   }
 
   /** Begins a session on a rig, or goes on with one, and looks for the rig. */
   BenchLoop rig(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
-    return begin(surroundings.ports().get(), Source.RIG, Optional.empty(), window, sounds, archive);
+    return begin(first(Source.RIG), window, sounds, archive);
   }
 
-  private BenchLoop begin(
-      Ports ports,
-      Source source,
-      Optional<PracticeOperator> camera,
-      Consumer<BenchView> window,
-      Consumer<Cue> sounds,
-      Archive archive) {
+  private static BenchChange first(Source source) {
+    return new BenchChange(source, false, false, Optional.empty());
+  }
+
+  private PracticeOperator camera() {
+    if (camera.isEmpty()) {
+      camera =
+          Optional.of(
+              PracticeOperator.paced(
+                  surroundings.seed(), surroundings.nanos(), surroundings.clock().instant()));
+    }
+    return camera.get();
+  }
+
+  /**
+   * Begins a session on a bench, or goes on with one that was interrupted.
+   *
+   * @param change which bench, why, and what is said of it
+   */
+  BenchLoop begin(
+      BenchChange change, Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
+    Source source = change.to();
+    boolean practice = source == Source.PRACTICE;
+    Optional<PracticeOperator> camera = practice ? Optional.of(camera()) : Optional.empty();
+    AtomicReference<Consumer<String>> onGone = new AtomicReference<>(path -> {});
+    ChosenPort real = ports(path -> onGone.get().accept(path));
+    Ports ports = practice ? camera().ports() : real;
     Optional<InterruptedRun> interrupted =
         InterruptedRun.find(surroundings.folder().resolve(DataFolder.SESSIONS), source);
     BenchEvent.Mark begins =
@@ -98,10 +143,10 @@ final class BenchFactory {
     BenchModel model = new BenchModel(driver, light, run.linkage(), source);
     if (interrupted.isPresent()) {
       archive.sessionGoesOn(interrupted.get().first(), workbench.path());
-      model.say(interrupted.get().said());
     } else {
       archive.sessionBegan(begins, workbench.path());
     }
+    interrupted.map(InterruptedRun::said).or(change::said).ifPresent(model::say);
     RigActions rig =
         new RigActions(
             driver,
@@ -113,9 +158,32 @@ final class BenchFactory {
             camera.isPresent()
                 ? Optional.empty()
                 : Optional.of(new BoardUpload(model.rig(), feed, ports, surroundings.nanos())));
-    BenchActions hands = new BenchActions(driver, model, camera, archive, rig, light, run);
+    ExecutorService elsewhere =
+        Executors.newSingleThreadExecutor(
+            work -> {
+              Thread thread = new Thread(work, "halflight-ports");
+              thread.setDaemon(true);
+              return thread;
+            });
+    PortActions portActions =
+        new PortActions(
+            source,
+            driver,
+            model,
+            feed,
+            real,
+            remembered(),
+            elsewhere,
+            practice
+                ? Optional.of(new RigWatch(real, surroundings.nanos(), elsewhere))
+                : Optional.empty(),
+            change.byPerson(),
+            changes);
+    onGone.set(portActions::gone);
+    BenchActions hands =
+        new BenchActions(driver, model, camera, archive, rig, light, run, portActions);
     return new BenchLoop(
-        feed, driver, model, hands, window, sounds, archive, surroundings.faults());
+        source, feed, driver, model, hands, window, sounds, archive, surroundings.faults());
   }
 
   private Workbench resume(Path path, BenchEvent.Mark begins) {

@@ -17,6 +17,7 @@ import org.halflight.desk.view.LightTestText;
 import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
 import org.halflight.session.SessionEvent;
+import org.halflight.session.Source;
 import org.halflight.signal.Channel;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
@@ -33,6 +34,7 @@ final class BenchLoop implements AutoCloseable {
 
   private static final long FAULT_PAUSE_NANOS = 50_000_000;
 
+  private final Source source;
   private final LiveFeed feed;
   private final BenchDriver driver;
   private final BenchModel model;
@@ -45,6 +47,7 @@ final class BenchLoop implements AutoCloseable {
       new ConcurrentLinkedQueue<>();
   private final Thread thread = new Thread(this::run, "halflight-bench");
   private volatile boolean ending;
+  private volatile boolean leaving;
 
   // On the bench thread only.
   private boolean faulty;
@@ -52,11 +55,13 @@ final class BenchLoop implements AutoCloseable {
   private int faultsInARow;
 
   /**
+   * @param source whose bench it is
    * @param window takes views on this thread
    * @param sounds takes sounds on this thread
    * @param faults takes what must not happen
    */
   BenchLoop(
+      Source source,
       LiveFeed feed,
       BenchDriver driver,
       BenchModel model,
@@ -65,6 +70,7 @@ final class BenchLoop implements AutoCloseable {
       Consumer<Cue> sounds,
       Archive archive,
       FaultLog faults) {
+    this.source = source;
     this.feed = feed;
     this.driver = driver;
     this.model = model;
@@ -78,10 +84,16 @@ final class BenchLoop implements AutoCloseable {
         .rig()
         .joins(
             this::meanwhile, this::happenedMeanwhile, doing -> does(benchActions -> doing.run()));
+    hands.ports().joins(doing -> does(benchActions -> doing.run()));
   }
 
   void start() {
     thread.start();
+  }
+
+  /** Whose bench it is. */
+  Source source() {
+    return source;
   }
 
   /** Lets the person do something on the bench thread, soon; from any thread. */
@@ -104,6 +116,12 @@ final class BenchLoop implements AutoCloseable {
     does(h -> model.say(said));
   }
 
+  /** Leaves the session: a run that is under way can be gone on with. */
+  void leave() {
+    leaving = true;
+    close();
+  }
+
   /** Ends the session: what was under way is settled, and everything is on the disk. */
   @Override
   public void close() {
@@ -118,11 +136,15 @@ final class BenchLoop implements AutoCloseable {
 
   private void run() {
     guarded(this::show);
+    guarded(hands.ports()::list);
     while (!ending) {
       step();
     }
+    guarded(hands.ports()::close);
     guarded(hands.rig()::stop);
-    guarded(() -> news(driver.handle(new org.halflight.session.SessionInput.Ends())));
+    if (!leaving || !InterruptedRun.goesOn(driver.workbench().fold().session())) {
+      guarded(() -> news(driver.handle(new org.halflight.session.SessionInput.Ends())));
+    }
     guarded(driver::close);
   }
 
@@ -131,6 +153,7 @@ final class BenchLoop implements AutoCloseable {
     doWhatIsAsked();
     guarded(() -> driver.step().ifPresent(this::happened));
     guarded(this::goOnWithLight);
+    guarded(this::lookAtPorts);
     if (faultsInARow > MOST_FAULTS_IN_A_ROW) {
       LockSupport.parkNanos(FAULT_PAUSE_NANOS);
     }
@@ -151,6 +174,12 @@ final class BenchLoop implements AutoCloseable {
                 model.say(came);
                 show();
               });
+    }
+  }
+
+  private void lookAtPorts() {
+    if (hands.ports().poll()) {
+      show();
     }
   }
 

@@ -2,6 +2,7 @@ package org.halflight.desk;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import javax.swing.AbstractButton;
 import javax.swing.JCheckBoxMenuItem;
@@ -10,12 +11,14 @@ import javax.swing.JMenu;
 import javax.swing.JMenuBar;
 import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
+import javax.swing.JRadioButtonMenuItem;
 import javax.swing.MenuElement;
 import javax.swing.MenuSelectionManager;
 import javax.swing.SwingUtilities;
 import javax.swing.event.MenuEvent;
 import javax.swing.event.MenuListener;
 import org.halflight.desk.view.MenuList;
+import org.halflight.desk.view.PortsView;
 import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
 
@@ -29,6 +32,12 @@ final class DeskMenu {
     List<AbstractButton> here();
 
     Look look();
+
+    /** The ports of this computer. */
+    List<PortsView.Line> ports();
+
+    /** Uses this port; all likely ones where it is empty. */
+    void choosePort(Optional<String> path);
   }
 
   private final Source source;
@@ -92,6 +101,8 @@ final class DeskMenu {
               menus.add(menu);
               if (group == MenuList.Group.EDIT) {
                 menus.add(here());
+              } else if (group == MenuList.Group.PRACTICE) {
+                menu.add(ports());
               }
             });
     return menus;
@@ -108,6 +119,24 @@ final class DeskMenu {
     }
     menu.setEnabled(menu.getItemCount() > 0);
     return menu;
+  }
+
+  private JMenu ports() {
+    JMenu menu = menu("menu.PORTS", Words.say("desk.ports.title"));
+    boolean anyChosen = false;
+    for (PortsView.Line line : source.ports()) {
+      anyChosen |= line.chosen();
+      menu.add(port(line.words(), line.chosen(), Optional.of(line.path())));
+    }
+    menu.add(port(Words.say("desk.ports.likelyOnes"), !anyChosen, Optional.empty()));
+    return menu;
+  }
+
+  private JMenuItem port(String words, boolean isChosen, Optional<String> path) {
+    JMenuItem item = new JRadioButtonMenuItem(words, isChosen);
+    item.setName("menu.port." + path.orElse("likely"));
+    item.addActionListener(event -> source.choosePort(path));
+    return item;
   }
 
   private static JMenu menu(String name, String words) {

@@ -25,6 +25,7 @@ import org.halflight.desk.view.MenuList;
 import org.halflight.desk.view.Message;
 import org.halflight.desk.view.Pedal;
 import org.halflight.desk.view.PlaceUndo;
+import org.halflight.desk.view.PortsView;
 import org.halflight.desk.view.Proposal;
 import org.halflight.desk.view.SessionUndo;
 import org.halflight.desk.view.SoundKind;
@@ -32,6 +33,7 @@ import org.halflight.desk.view.UndoStack;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
+import org.halflight.job.Visit;
 import org.halflight.session.Assembly;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
@@ -45,7 +47,7 @@ import org.jspecify.annotations.Nullable;
 /** The one window. For the window's own thread. */
 final class DeskWindow {
   private final JFrame frame = new JFrame(Words.say("desk.title"));
-  private final BenchFactory benches;
+  private final BenchChoice choice;
   private final FaultLog faults;
   private final UncaughtFaults uncaught;
   private DeskSettings settings;
@@ -86,7 +88,6 @@ final class DeskWindow {
   private final PlaceUndo undo = new PlaceUndo(new SessionActs());
   private final ReadOnlyText below = new ReadOnlyText("undoSaid", Words.say("desk.undo.name"));
   private Look look;
-  private volatile @Nullable BenchLoop loop;
   private @Nullable BenchView view;
   private Optional<RunForm> dryRun = Optional.empty();
   private boolean tables;
@@ -96,12 +97,18 @@ final class DeskWindow {
     this.settings = settings;
     this.sounds = new CuePlayer(settings.sounds());
     this.look = Look.install(settings.dark());
-    this.benches = new BenchFactory(surroundings);
     this.faults = surroundings.faults();
     this.uncaught = new UncaughtFaults(faults, surroundings.nanos(), this::saysLater);
     pedal = new Pedal(surroundings.nanos(), settings.pedals());
     pedalPanel = new PedalPanel(pedal, onDone(UserAction.KEYS));
     archive = new Archive(surroundings, this::saysLater);
+    choice =
+        new BenchChoice(
+            surroundings,
+            () -> new LatestPost<>(SwingUtilities::invokeLater, this::show),
+            sounds::play,
+            archive,
+            begun -> begun.does(hands -> hands.rig().onDone(this::rigDone)));
     top = new TopBar(look, this::act);
     bench =
         new BenchPlace(
@@ -122,6 +129,7 @@ final class DeskWindow {
             surroundings.clock(),
             drawing,
             this::named,
+            known -> does(hands -> hands.named(known.label(), known.dial())),
             () -> does(BenchActions::isNobodys),
             onDone(UserAction.TO_CAMERA));
     cameras =
@@ -165,7 +173,9 @@ final class DeskWindow {
                 tried,
                 help),
             this::at);
-    practice = new PracticeMenu(this::onModelCamera, onDone(UserAction.PRACTICE));
+    practice =
+        new PracticeMenu(
+            this::onModelCamera, onDone(UserAction.PRACTICE), () -> act(UserAction.CHANGE_BENCH));
     cover = new DarkCover(look, turn -> does(hands -> hands.light().screenIsPainted(turn)));
     frame.setGlassPane(cover);
     frame.add(top, BorderLayout.NORTH);
@@ -210,17 +220,12 @@ final class DeskWindow {
    * writes files, so not for the window's own thread.
    */
   BenchLoop beginBench() {
-    LatestPost<BenchView> post = new LatestPost<>(SwingUtilities::invokeLater, this::show);
-    return benches.isBoardThere()
-        ? benches.rig(post, sounds::play, archive)
-        : benches.practice(post, sounds::play, archive);
+    return choice.begin();
   }
 
   /** Opens on a bench that has begun. */
   void open(@Nullable Dimension size, BenchLoop begun) {
-    loop = begun;
-    begun.does(hands -> hands.rig().onDone(this::rigDone));
-    archive.onVisit(camera::goesOn);
+    archive.onVisit(this::visitComes);
     if (size == null) {
       // Not every desktop can make a window as large as the screen; none may cut off its edge.
       frame.setBounds(GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds());
@@ -231,7 +236,7 @@ final class DeskWindow {
     places.back();
     frame.setVisible(true);
     bench.requestFocusInWindow();
-    begun.start();
+    choice.start(begun);
   }
 
   JFrame frame() {
@@ -283,7 +288,7 @@ final class DeskWindow {
         List.of(
             deskKeys::remove,
             typing::remove,
-            () -> bench(BenchLoop::close),
+            choice::close,
             archive::close,
             () -> settings.with(look.dark(), sounds.on(), pedal.learnt()).keep(),
             sounds::close,
@@ -306,6 +311,10 @@ final class DeskWindow {
 
   /** Shows a view of the bench. */
   void show(BenchView shown) {
+    if (view != null && view.link().isPractice() != shown.link().isPractice()) {
+      undo.forget(UserAction.PRACTICE);
+      undo.forget(UserAction.TO_RIG);
+    }
     view = shown;
     frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
@@ -385,11 +394,8 @@ final class DeskWindow {
       case THEME -> look(!look.dark());
       case FIRE -> does(BenchActions::fire);
       case COCK -> does(BenchActions::cock);
-      case PRACTICE -> {
-        if (isPractice()) {
-          practice.open(top.rigButton());
-        }
-      }
+      case PRACTICE -> practice.open(top.rigButton(), isPractice());
+      case CHANGE_BENCH -> does(BenchActions::changeBench);
       case MENU -> menu.open(top.menuButton());
       case HELP -> {
         help.about(places.here().key());
@@ -440,6 +446,16 @@ final class DeskWindow {
     @Override
     public Look look() {
       return look;
+    }
+
+    @Override
+    public List<PortsView.Line> ports() {
+      return view == null ? List.of() : view.link().ports().lines();
+    }
+
+    @Override
+    public void choosePort(Optional<String> path) {
+      does(hands -> hands.ports().choose(path));
     }
   }
 
@@ -555,6 +571,13 @@ final class DeskWindow {
     says(new Message(Message.Kind.NEWS, Words.say("desk.camera.isNamed", known.label())));
   }
 
+  private void visitComes(Optional<Visit> here) {
+    if (here.isEmpty()) {
+      undo.forget(UserAction.TO_CAMERA);
+    }
+    camera.onBench(here);
+  }
+
   private void onCameraChosen(Camera known) {
     camera.onCameraChosen(known, () -> {});
     places.goTo(UserAction.TO_CAMERA);
@@ -586,9 +609,9 @@ final class DeskWindow {
     SwingUtilities.invokeLater(() -> says(said));
   }
 
-  /** Nothing is done before the bench has begun. */
+  /** Nothing is done before the bench has begun, and between two benches. */
   private void bench(Consumer<BenchLoop> doing) {
-    Optional.ofNullable(loop).ifPresent(doing);
+    choice.now().ifPresent(doing);
   }
 
   private void look(boolean dark) {
@@ -607,7 +630,7 @@ final class DeskWindow {
   private void dressBelow() {
     below.setBackground(look.shade());
     below.setForeground(look.ink());
-    below.setFont(Look.letters(1.1));
+    below.setFont(Look.letters(Look.BODY));
     below.setBorder(
         BorderFactory.createEmptyBorder(Look.px(6), Look.px(30), Look.px(6), Look.px(30)));
   }

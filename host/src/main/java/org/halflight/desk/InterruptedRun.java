@@ -89,13 +89,18 @@ record InterruptedRun(Path file, BenchEvent first, Message said) {
     return of(file, events);
   }
 
+  /** Whether there is a run in a session that can be gone on with. */
+  static boolean goesOn(Session session) {
+    boolean isStage = session.setup().filter(RunSetup::isStage).isPresent();
+    // A stage that is done waits for the next one, which is compared with it.
+    return session.setup().isPresent() && (!session.isRunDone() || isStage);
+  }
+
   private static Optional<InterruptedRun> of(Path file, List<BenchEvent> events) {
     Session session;
     try {
       session = SessionReducer.replay(events).session();
-      boolean isStage = session.setup().filter(RunSetup::isStage).isPresent();
-      // A stage that is done waits for the next one, which is compared with it.
-      if (session.setup().isEmpty() || (session.isRunDone() && !isStage)) {
+      if (!goesOn(session)) {
         return Optional.empty();
       }
     } catch (RuntimeException damaged) {

@@ -31,6 +31,7 @@ final class PracticeMenu {
 
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
   private final Consumer<Consumer<PracticeOperator>> onCamera;
+  private final JMenuItem change = new JMenuItem();
   private final Consumer<UndoStack.Act> onChosen;
 
   /** What chooses again, of each group, the entry that is chosen now. */
@@ -45,8 +46,12 @@ final class PracticeMenu {
   /**
    * @param onCamera does something to the model camera on the thread of the bench
    * @param onChosen takes what was chosen, to be undone
+   * @param onChange hears that the other bench is wanted
    */
-  PracticeMenu(Consumer<Consumer<PracticeOperator>> onCamera, Consumer<UndoStack.Act> onChosen) {
+  PracticeMenu(
+      Consumer<Consumer<PracticeOperator>> onCamera,
+      Consumer<UndoStack.Act> onChosen,
+      Runnable onChange) {
     this.onCamera = onCamera;
     this.onChosen = onChosen;
     item("hang", mishap(PracticeMishap.HANG), mishap(PracticeMishap.NONE));
@@ -74,11 +79,22 @@ final class PracticeMenu {
                 camera.ports().plugIn();
               }
             });
+    menu.addSeparator();
+    change.setName("practice.change");
+    change.addActionListener(event -> onChange.run());
+    menu.add(change);
   }
 
-  /** Opens below a button. */
-  void open(JComponent button) {
-    menu.show(button, button.getWidth() - menu.getPreferredSize().width, button.getHeight());
+  /**
+   * Opens below a button, or at the right of the window while that is hidden.
+   *
+   * @param practice whether the practice rig is on the bench: else only the way to it is open
+   */
+  void open(JComponent button, boolean practice) {
+    change.setText(Words.say(practice ? "desk.bench.toRig" : "desk.bench.toPractice"));
+    items().forEach(item -> item.setEnabled(practice || item == change));
+    JComponent at = button.isShowing() ? button : (JComponent) button.getParent();
+    menu.show(at, at.getWidth() - menu.getPreferredSize().width, at.getHeight());
   }
 
   List<JMenuItem> items() {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
@@ -44,6 +45,7 @@ final class RigPlace extends Place {
   private static final List<String> TABS = List.of("check", "fit", "residuals", "disc");
   private static final String PROFILES = "profiles";
   private static final String USUAL_FILE = "my-rig.profile";
+  private static final String PORTS = "ports";
   private static final List<Integer> CLOCK_SECONDS = List.of(120, 60, 0);
 
   private final transient Consumer<Consumer<BenchActions>> bench;
@@ -78,6 +80,8 @@ final class RigPlace extends Place {
   private final JButton show = new JButton(Words.say("desk.files.show"));
   private final List<PictureView> pictures;
   private final transient Consumer<Path> keeps;
+  private final PortsPanel ports;
+  private boolean isUp;
   private JScrollPane scroll;
   private transient RigView shown = RigView.NOTHING;
 
@@ -117,14 +121,16 @@ final class RigPlace extends Place {
       shownPicture.add(pictures.get(i), TABS.get(i));
     }
     shownPicture.setOpaque(false);
-    list.setListData(
-        TABS.stream().map(tab -> Words.say("desk.rig.tab." + tab)).toArray(String[]::new));
+    ports = new PortsPanel(look, bench);
+    shownPicture.add(ports, PORTS);
+    list.setListData(entries().map(tab -> Words.say("desk.rig.tab." + tab)).toArray(String[]::new));
     list.setName("rigList");
     list.getAccessibleContext().setAccessibleName(Words.say("desk.rig.list"));
     list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
-    list.setVisibleRowCount(TABS.size());
+    list.setVisibleRowCount(TABS.size() + 1);
     list.setSelectedIndex(0);
-    list.addListSelectionListener(event -> cards.show(shownPicture, TABS.get(at())));
+    list.addListSelectionListener(
+        event -> cards.show(shownPicture, entries().skip(at()).findFirst().orElseThrow()));
     for (int seconds : CLOCK_SECONDS) {
       clock.addItem(Words.say("desk.rig.clock." + seconds));
     }
@@ -147,6 +153,11 @@ final class RigPlace extends Place {
     add(new FormScroll(left()), "grow, hmin 0");
     add(right(), "grow, push, hmin 0");
     look(look);
+  }
+
+  /** The pictures and, last, the ports. */
+  private static Stream<String> entries() {
+    return Stream.concat(TABS.stream(), Stream.of(PORTS));
   }
 
   /** Which picture is chosen. */
@@ -292,7 +303,9 @@ final class RigPlace extends Place {
 
   @Override
   void show(BenchView view) {
+    isUp = view.link().isUp() || view.link().isPractice();
     show(view.rig());
+    ports.show(view);
   }
 
   private void show(RigView view) {
@@ -336,6 +349,15 @@ final class RigPlace extends Place {
     pictures.get(3).show(view.disc());
   }
 
+  /** Without a rig the ports come first; they are listed as they are now. */
+  @Override
+  void comesUp() {
+    bench.accept(hands -> hands.ports().list());
+    if (!isUp) {
+      list.setSelectedIndex(TABS.size());
+    }
+  }
+
   @Override
   @Nullable JButton byEnter() {
     return shown.isAsking() ? disc : null;
@@ -357,7 +379,7 @@ final class RigPlace extends Place {
 
   /** Whether the picture on the screen is the last one. */
   boolean isUpToDate() {
-    return pictures.get(at()).canvas().isUpToDate();
+    return at() >= pictures.size() || pictures.get(at()).canvas().isUpToDate();
   }
 
   @Override
@@ -380,5 +402,6 @@ final class RigPlace extends Place {
       button.setFont(Look.letters(Look.BODY));
     }
     pictures.forEach(picture -> picture.look(look));
+    ports.look(look);
   }
 }

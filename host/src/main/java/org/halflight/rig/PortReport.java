@@ -3,6 +3,7 @@ package org.halflight.rig;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortSurvey;
 import org.halflight.link.Ports;
 import org.halflight.words.Words;
@@ -24,25 +25,25 @@ public record PortReport(PortSurvey survey, List<PortOutcome> outcomes, List<NoR
     causes = List.copyOf(causes);
   }
 
-  /**
-   * The report of a search.
-   *
-   * @throws org.halflight.link.LinkRefusedException when ports cannot be listed at all
-   */
+  /** The report of a search. */
   public static PortReport of(Ports ports, RigSearch search) {
-    return of(ports.survey(), search);
-  }
-
-  static PortReport of(PortSurvey survey, RigSearch search) {
-    if (search.rig().isPresent()) {
-      return new PortReport(survey, search.outcomes(), List.of());
+    PortSurvey survey;
+    try {
+      survey = ports.survey();
+    } catch (LinkRefusedException cannotList) {
+      return new PortReport(
+          PortSurvey.bare(List.of()),
+          search.outcomes(),
+          List.of(new NoRig.Cause(NoRig.Reason.UNUSABLE, cannotList.getMessage())));
     }
-    return new PortReport(
-        survey,
-        search.outcomes(),
-        search.rigs().isEmpty()
-            ? NoRig.causes(survey, search.outcomes())
-            : List.of(new NoRig.Cause(NoRig.Reason.WHICH_RIG, search.sentence())));
+    List<NoRig.Cause> causes = List.of();
+    if (search.rig().isEmpty()) {
+      causes =
+          search.rigs().isEmpty()
+              ? NoRig.causes(survey, search.outcomes())
+              : List.of(new NoRig.Cause(NoRig.Reason.WHICH_RIG, search.sentence()));
+    }
+    return new PortReport(survey, search.outcomes(), causes);
   }
 
   /** The rigs that answered. */

@@ -75,7 +75,7 @@ public final class RigFinder {
     try {
       candidates = ports.candidates();
     } catch (LinkRefusedException refused) {
-      return new RigSearch(Optional.empty(), List.of(), refused.getMessage());
+      return new RigSearch(Optional.empty(), List.of(), List.of(), refused.getMessage());
     }
     List<PortOutcome> outcomes = new ArrayList<>();
     List<OpenRig> rigs = new ArrayList<>();
@@ -105,7 +105,7 @@ public final class RigFinder {
         chosen
             .map(rig -> Words.say("rig.found", rig.name(), rig.candidate().path()))
             .orElseGet(() -> whyNone(wish, candidates, outcomes, goOn));
-    return new RigSearch(chosen, outcomes, sentence);
+    return new RigSearch(chosen, candidates, outcomes, sentence);
   }
 
   /**

@@ -3,17 +3,24 @@ package org.halflight.rig;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.halflight.link.PortCandidate;
 import org.halflight.words.Words;
 
 /**
  * What came of looking for a rig.
  *
  * @param rig the rig that was meant, its link open; empty when there is none or more than one
+ * @param candidates the ports that were there
  * @param outcomes what was found on each port that was asked, now or before
  * @param sentence how it went, for the person, with what to do
  */
-public record RigSearch(Optional<OpenRig> rig, List<PortOutcome> outcomes, String sentence) {
+public record RigSearch(
+    Optional<OpenRig> rig,
+    List<PortCandidate> candidates,
+    List<PortOutcome> outcomes,
+    String sentence) {
   public RigSearch {
+    candidates = List.copyOf(candidates);
     outcomes = List.copyOf(outcomes);
   }
 

@@ -9,7 +9,6 @@ import org.halflight.link.LinkState;
 import org.halflight.link.PortSurvey;
 import org.halflight.link.Ports;
 import org.halflight.rig.RigMessage.Greeting;
-import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
 /**
@@ -112,28 +111,15 @@ final class RigSeeker {
       if (search.rig().isPresent()) {
         return search.rig().map(rig -> Found.first(rig, search));
       }
-      List<Object> now = List.of(search.sentence(), search.outcomes());
+      List<Object> now = List.of(search.candidates(), search.outcomes());
       if (isOpen.getAsBoolean() && !now.equals(told)) {
         told = now;
-        Optional<PortReport> report = report(search);
-        news.report(
-            LinkState.SEARCHING,
-            report.map(PortReport::sentence).orElse(search.sentence()),
-            Optional.empty(),
-            report);
+        PortReport report = PortReport.of(ports, search);
+        news.report(LinkState.SEARCHING, report.sentence(), Optional.empty(), Optional.of(report));
       }
       pause.run();
     }
     return Optional.empty();
-  }
-
-  /** What the system says beside; empty where ports cannot be listed, which the search tells. */
-  private Optional<PortReport> report(RigSearch search) {
-    try {
-      return Optional.of(PortReport.of(ports, search));
-    } catch (Trouble cannotList) {
-      return Optional.empty();
-    }
   }
 
   /** Looks at ports, leaving out those that are settled, but not the one where the rig was. */
@@ -172,7 +158,11 @@ final class RigSeeker {
             same ? Found.back(rig, known, search.outcomes()) : Found.first(rig, search));
       }
       if (isOpen.getAsBoolean() && !search.rigs().isEmpty()) {
-        news.report(LinkState.LOST, search.sentence(), Optional.of(known), report(search));
+        news.report(
+            LinkState.LOST,
+            search.sentence(),
+            Optional.of(known),
+            Optional.of(PortReport.of(ports, search)));
       }
       pause.run();
     }

@@ -6,6 +6,7 @@ import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.Toolkit;
 import java.awt.Window;
+import java.awt.event.KeyEvent;
 import java.awt.event.WindowEvent;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -13,9 +14,13 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import javax.swing.JTextArea;
 import javax.swing.SwingUtilities;
+import org.halflight.desk.view.BenchView;
+import org.halflight.link.LinkState;
 import org.halflight.link.Ports;
 import org.halflight.record.DataFolder;
 import org.halflight.record.WorkshopRecord;
+import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.rig.practice.PracticePorts;
 
 /** A start of the window that fails, and faults on its threads. Run on a display by a test. */
 final class DeskStart {
@@ -25,6 +30,7 @@ final class DeskStart {
 
   public static void main(String[] args) throws Exception {
     Path folder = Path.of(args[0]);
+    aRigIsPluggedInPulledAndPluggedInElsewhere(folder.resolve("plugs"));
     aStartThatFailsLetsGoOfTheRecord(folder.resolve("fails"));
     whatKeptItFromStartingIsShown();
     aFaultOnTheWindowsThreadIsSaid(folder.resolve("faults"));
@@ -99,6 +105,36 @@ final class DeskStart {
     SwingUtilities.invokeAndWait(window[0]::close);
     check(!window[0].frame().isDisplayable(), "it closes");
     WorkshopRecord.open(folder.resolve(DataFolder.RECORD_FILE), Clock.systemUTC()).close();
+  }
+
+  private static void aRigIsPluggedInPulledAndPluggedInElsewhere(Path folder) throws Exception {
+    PlugPorts ports = new PlugPorts();
+    DeskHand hand = new DeskHand();
+    hand.open(surroundings(folder, () -> ports), new Dimension(1366, 768), false);
+    hand.key(KeyEvent.VK_F);
+    hand.await("a firing in practice", v -> v.results().size() == 1);
+    PracticePorts rig = PlugPorts.rig("R-0001");
+    ports.plug("/dev/rig1", rig);
+    hand.await("the rig is offered", v -> v.link().isPractice() && v.link().ports().offer());
+    hand.key(KeyEvent.VK_Y);
+    hand.await("the rig is used", v -> isUp(v) && v.results().isEmpty());
+    rig.onBench(its -> its.fire(PracticeMishap.NONE));
+    hand.await("its firing", v -> v.results().size() == 1);
+    ports.pull("/dev/rig1");
+    hand.await("it is missed", v -> v.link().state() == LinkState.LOST);
+    ports.plug("/dev/rig7", rig);
+    hand.await("it is back", v -> v.link().state() == LinkState.BACK);
+    rig.onBench(its -> its.fire(PracticeMishap.NONE));
+    hand.await("the session goes on", v -> v.results().size() == 2);
+    hand.mishap("change");
+    hand.await("practice is chosen", v -> v.link().isPractice() && v.link().isUp());
+    hand.mishap("change");
+    hand.await("and the rig again", DeskStart::isUp);
+    hand.close();
+  }
+
+  private static boolean isUp(BenchView view) {
+    return view.link().isUp() && view.link().serial().equals("R-0001");
   }
 
   private static String words(Component of) {

@@ -47,6 +47,7 @@ public final class BenchModel {
   private String camera = "";
   private Optional<Dial> dial = Optional.empty();
   private final RigModel rig = new RigModel();
+  private final PortsModel ports;
   private Optional<Pair> pair = Optional.empty();
   private Optional<TwoAtOnce> two = Optional.empty();
 
@@ -72,6 +73,7 @@ public final class BenchModel {
     announcer =
         new Announcer(this::session, () -> light.underWay().isPresent() || light.isAiming());
     this.source = source;
+    this.ports = new PortsModel(source);
     results = List.copyOf(session().results());
     readings = List.copyOf(session().readings());
   }
@@ -186,6 +188,16 @@ public final class BenchModel {
     return rig;
   }
 
+  /** The ports, and why no rig is on one. */
+  public PortsModel ports() {
+    return ports;
+  }
+
+  /** Whether the rig answers. */
+  public boolean isLinkUp() {
+    return link().isUp();
+  }
+
   /** What the window shows now. */
   public BenchView view() {
     Session session = session();
@@ -284,9 +296,17 @@ public final class BenchModel {
   }
 
   private void changed(LinkChange change) {
+    boolean wasLost = linkState == LinkState.LOST;
     linkState = change.state();
-    linkSentence = change.sentence();
-    if (change.state() == LinkState.LOST) {
+    change.ports().ifPresent(ports::report);
+    linkSentence =
+        change.state() == LinkState.SEARCHING && change.ports().isPresent()
+            ? ports.mainCause().orElse(change.sentence())
+            : change.sentence();
+    boolean passedOver = change.ports().filter(its -> its.outcomes().size() > 1).isPresent();
+    if (change.state() == LinkState.CONNECTED && (wasLost || passedOver)) {
+      say(new Message(Message.Kind.NEWS, change.sentence()));
+    } else if (change.state() == LinkState.LOST) {
       openSeconds = OptionalDouble.empty();
       say(new Message(Message.Kind.TROUBLE, lostSentence()));
     } else if (change.state() == LinkState.BACK) {
@@ -309,7 +329,8 @@ public final class BenchModel {
         serial.isEmpty() ? source : Source.of(serial),
         serial,
         statistics.bad(),
-        statistics.missing());
+        statistics.missing(),
+        ports.view());
   }
 
   private Session session() {

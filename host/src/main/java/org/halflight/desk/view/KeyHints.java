@@ -66,6 +66,9 @@ public final class KeyHints {
               Words.say("desk.key.accept.as", view.question().get().shown().label()),
               true));
     }
+    if (view.link().ports().offer()) {
+      hints.add(hint(UserAction.CHANGE_BENCH, otherBench(view.link()), false));
+    }
     LightTestView test = view.lightTest();
     if (test.isUnderWay() || LightTestText.isAskedByRun(view)) {
       return ofTest(view, test);
@@ -128,6 +131,11 @@ public final class KeyHints {
     hints.add(plain(UserAction.TABLES));
     hints.add(plain(UserAction.KEYS));
     return hints;
+  }
+
+  /** Which bench can be changed to. */
+  public static String otherBench(LinkView link) {
+    return Words.say(link.isPractice() ? "desk.bench.toRig" : "desk.bench.toPractice");
   }
 
   /** Whether the last firing has no time until full light is measured again. */

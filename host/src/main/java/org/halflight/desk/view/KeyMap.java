@@ -129,6 +129,7 @@ public final class KeyMap {
     keys.put("H", UserAction.CURVE);
     keys.put("F", UserAction.FIRE);
     keys.put("J", UserAction.COCK);
+    keys.put("Y", UserAction.CHANGE_BENCH);
     return Collections.unmodifiableMap(keys);
   }
 

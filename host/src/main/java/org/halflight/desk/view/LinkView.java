@@ -12,6 +12,7 @@ import org.halflight.session.Source;
  * @param serial serial number of the rig; empty before it greeted
  * @param damagedLines lines that could not be believed since the session began
  * @param missingLines lines that never came
+ * @param ports the ports of this computer, and why no rig is on one
  */
 public record LinkView(
     LinkState state,
@@ -19,7 +20,8 @@ public record LinkView(
     Source source,
     String serial,
     long damagedLines,
-    long missingLines) {
+    long missingLines,
+    PortsView ports) {
   /** Whether the rig answers. */
   public boolean isUp() {
     return state == LinkState.CONNECTED || state == LinkState.BACK;

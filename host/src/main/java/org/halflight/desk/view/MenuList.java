@@ -77,6 +77,7 @@ public final class MenuList {
         switch (act) {
           case UNDO -> now.undo().map(words -> Words.say("desk.menu.undo", words));
           case REDO -> now.redo().map(words -> Words.say("desk.menu.redo", words));
+          case CHANGE_BENCH -> now.view().map(view -> KeyHints.otherBench(view.link()));
           default -> Optional.empty();
         };
     String words = said.orElseGet(() -> KeyHints.words(act));
@@ -116,7 +117,7 @@ public final class MenuList {
           SWITCH_CELLS,
           SWITCH_PLACE ->
           Group.RUN;
-      case FIRE, COCK, PRACTICE -> Group.PRACTICE;
+      case FIRE, COCK, PRACTICE, CHANGE_BENCH -> Group.PRACTICE;
       case KEYS, HELP, ABOUT, QUIT -> Group.HELP;
       default -> ConditionKeys.of(act).isPresent() ? Group.CONDITIONS : Group.VIEW;
     };
@@ -125,6 +126,9 @@ public final class MenuList {
   private static boolean isEnabled(UserAction act, Now now) {
     if (act == UserAction.UNDO || act == UserAction.REDO) {
       return (act == UserAction.UNDO ? now.undo() : now.redo()).isPresent();
+    }
+    if (act == UserAction.CHANGE_BENCH) {
+      return now.view().isPresent();
     }
     if (KeyMap.isEverywhere(act)) {
       return act != UserAction.PRACTICE

@@ -41,6 +41,11 @@ public final class PlaceUndo {
     own(place).done(act.after(now.mark()));
   }
 
+  /** What was done at a place is not to be undone any more: it was another bench. */
+  public void forget(UserAction place) {
+    stacks.remove(place);
+  }
+
   /** What would be undone at a place, in a few words. */
   public Optional<String> undoWords(UserAction place, SessionUndo now) {
     return undoesOwn(place, now)

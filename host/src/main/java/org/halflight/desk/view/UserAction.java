@@ -111,6 +111,8 @@ public enum UserAction {
   TO_CAMERAS,
   /** What can go wrong on the practice rig. */
   PRACTICE,
+  /** From the practice rig to the rig, or back. */
+  CHANGE_BENCH,
   /** The menu of everything that can be done. */
   MENU,
   /** The page of the guide about this place. */

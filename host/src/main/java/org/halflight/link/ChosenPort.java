@@ -1,0 +1,81 @@
+package org.halflight.link;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/**
+ * The ports of this computer, or only the one that the person chose, for as long as it is there.
+ * Once it is gone all count again, and it too is opened when it comes back, whatever it looks like.
+ * Safe for use by several threads if the ports are.
+ */
+public final class ChosenPort implements Ports {
+  private final Ports all;
+  private final Consumer<String> onGone;
+
+  /** The only one that counts. */
+  private Optional<String> only = Optional.empty();
+
+  /** The one that was named by the person. */
+  private String named = "";
+
+  /**
+   * @param onGone hears, on any thread, the path of a chosen port that is not there
+   */
+  public ChosenPort(Ports all, Consumer<String> onGone) {
+    this.all = all;
+    this.onGone = onGone;
+  }
+
+  /** Only this port counts from now on; empty for all of them. */
+  public synchronized void choose(Optional<String> path) {
+    only = path;
+    named = path.orElse("");
+  }
+
+  /** The port that was chosen, while it is there. */
+  public synchronized Optional<String> chosen() {
+    return only;
+  }
+
+  @Override
+  public List<PortCandidate> candidates() {
+    List<PortCandidate> there = all.candidates();
+    Optional<String> gone;
+    List<PortCandidate> counting;
+    synchronized (this) {
+      List<PortCandidate> here = there.stream().map(this::asNamed).toList();
+      gone = only.filter(path -> here.stream().noneMatch(port -> port.path().equals(path)));
+      if (gone.isPresent()) {
+        only = Optional.empty();
+      }
+      Optional<String> one = only;
+      counting =
+          here.stream().filter(port -> one.isEmpty() || one.get().equals(port.path())).toList();
+    }
+    gone.ifPresent(onGone);
+    return counting;
+  }
+
+  private PortCandidate asNamed(PortCandidate port) {
+    return port.path().equals(named)
+        ? new PortCandidate(port.path(), port.description(), true)
+        : port;
+  }
+
+  /** Of all ports, the chosen one or not: they are to choose from. */
+  @Override
+  public PortSurvey survey() {
+    return all.survey();
+  }
+
+  @Override
+  public Link open(PortCandidate candidate, int baudRate) {
+    return all.open(candidate, baudRate);
+  }
+
+  @Override
+  public void beforeTheProgramIsEnded(Runnable last) {
+    all.beforeTheProgramIsEnded(last);
+  }
+}
