@@ -114,8 +114,7 @@ final class DeskEndToEnd {
     hand.await("the light is aimed", v -> v.light().isAiming());
     hand.key(KeyEvent.VK_B, KeyEvent.VK_CONTROL);
     hand.await(
-        "the screen is checked",
-        v -> v.light().screen().flatMap(ScreenView::result).isPresent());
+        "the screen is checked", v -> v.light().screen().flatMap(ScreenView::result).isPresent());
     check(
         view().light().screen().flatMap(ScreenView::result).orElseThrow().finding()
             == ScreenLight.Finding.DOES_NOT,
