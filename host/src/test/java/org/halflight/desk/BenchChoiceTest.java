@@ -137,7 +137,7 @@ class BenchChoiceTest {
     PortsView list = await(v -> !v.link().ports().lines().isEmpty()).link().ports();
     assertThat(list.lines().get(0).words())
         .isEqualTo("/dev/odd1, USB board: does not look like a board, not opened");
-    assertThat(list.causes().get(0)).contains("none was opened: /dev/odd1");
+    assertThat(list.others().get(0)).contains("none was opened: /dev/odd1");
     assertThat(new RememberedPort(folder).path()).isEmpty();
 
     does(hands -> hands.ports().lookAtAll());
