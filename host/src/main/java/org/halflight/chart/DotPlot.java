@@ -145,7 +145,7 @@ final class DotPlot {
   /** Words beside a level, above its line at the right. */
   void level(double at, Color colour, boolean dashed, String words) {
     level(at, colour, dashed);
-    labels.atLevel(words, at, colour, 1);
+    labels.atLevel(words, at, theme.ink(), 1);
   }
 
   void level(double at, Color colour, boolean dashed) {

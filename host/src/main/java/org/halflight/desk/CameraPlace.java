@@ -2,6 +2,8 @@ package org.halflight.desk;
 
 import java.awt.Component;
 import java.awt.Container;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -52,11 +54,13 @@ final class CameraPlace extends Place {
   private final transient Consumer<Camera> onNamed;
   private final transient Consumer<Camera> onBack;
   private final transient Runnable onNobodys;
-  private static final String WHOLE = "span 3, wrap";
+
+  /** From this width on, in pixels before scaling, there is room for three columns. */
+  private static final int WIDE = 1200;
 
   private final JLabel title = new JLabel();
   private final JPanel form =
-      group(new MigLayout("insets 0, gap 8 5", "[][fill,grow,80:120:][][fill,grow,80:120:]"));
+      group(new MigLayout("insets 0, gap 8 6, fillx, wrap 2, hidemode 3", "[][fill,grow]"));
   private final transient DetailFields details = new DetailFields();
   private final JTextField label = new JTextField();
   private final JTextField serial = new JTextField();
@@ -83,6 +87,14 @@ final class CameraPlace extends Place {
   private final JTextField note = new JTextField();
   private final EarlierPanel earlier = new EarlierPanel();
   private final JTabbedPane tabs = new JTabbedPane();
+  private final PlaceHead head;
+  private final JPanel said =
+      group(new MigLayout("insets 0, wrap 1, fillx, hidemode 3, gap 0", "[fill,grow]"));
+  private final JPanel inspection =
+      group(new MigLayout("insets 0, wrap 1, gap 0 8, fill", "[fill,grow]", ""));
+  private final JLabel sheetTitle = new JLabel(Words.say("desk.sheet.title"));
+  private final FormScroll formScroll;
+  private boolean isWide;
   private transient Optional<Camera> camera = Optional.empty();
   private transient Optional<Visit> visit = Optional.empty();
 
@@ -109,11 +121,7 @@ final class CameraPlace extends Place {
       Runnable onNobodys,
       Consumer<UndoStack.Act> onDone) {
     super(UserAction.TO_CAMERA);
-    setLayout(
-        new MigLayout(
-            "insets 20 44 16 32, gap 16 6, fill",
-            "[fill,grow,420::][fill,grow,420::560]",
-            "[][grow 60,fill][][][grow,fill]"));
+    setLayout(new MigLayout(Look.EDGES + ", " + Look.GAPS + ", fill, hidemode 3", "", ""));
     this.archive = archive;
     this.clock = clock;
     this.onNamed = onNamed;
@@ -143,64 +151,50 @@ final class CameraPlace extends Place {
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());
     handBack.addActionListener(event -> handBack());
-    trouble.setRows(2);
+    trouble.getDocument().addDocumentListener(new Typed(this::sayOrHide));
     trouble.setText(Words.say("desk.camera.before"));
 
-    JPanel head = group(new MigLayout("insets 0", "[fill,grow][]"));
-    head.add(title, "wmin 100");
-    head.add(moved, "newline, span, growx, wmin 100, hidemode 3");
-    add(head, "span 2, growx, wrap 10");
-    row("complaint", details.field(Detail.COMPLAINT), WHOLE);
-    row("label", label, "");
-    row("owner", details.field(Detail.OWNER), "wrap");
-    row("film", details.field(Detail.FILM), WHOLE);
-    row("maker", details.field(Detail.MAKER), "");
-    row("model", details.field(Detail.MODEL), "wrap");
-    row("serial", serial, "");
-    row("second", details.field(Detail.SECOND_SERIAL), "wrap");
-    row("lens", details.field(Detail.LENS), "");
-    row("widest", widest, "wrap");
-    row("shutter", shutter, WHOLE);
-    row("speeds", speeds, WHOLE);
-    row("job", job, "");
-    row("frame", frame, "wrap");
-    row("firing", firing, WHOLE);
-    row("lubricant", details.field(Detail.LUBRICANT), WHOLE);
-    row("answer", details.field(Detail.ANSWER), WHOLE);
-    JScrollPane formScroll = new JScrollPane(form);
-    formScroll.setBorder(null);
-    formScroll.setOpaque(false);
-    formScroll.getViewport().setOpaque(false);
-    add(formScroll, "hmin 120, wrap");
-    JPanel buttons = group(new MigLayout("insets 0"));
-    buttons.add(keep);
-    buttons.add(another);
-    buttons.add(handBack);
-    add(buttons, "wrap");
-    JPanel said = group(new MigLayout("insets 0, wrap 1, fillx, hidemode 3, gap 0", "[fill,grow]"));
+    row("complaint", details.field(Detail.COMPLAINT));
+    row("label", label);
+    row("owner", details.field(Detail.OWNER));
+    row("film", details.field(Detail.FILM));
+    row("maker", details.field(Detail.MAKER));
+    row("model", details.field(Detail.MODEL));
+    row("serial", serial);
+    row("lens", details.field(Detail.LENS));
+    row("second", details.field(Detail.SECOND_SERIAL));
+    row("widest", widest);
+    row("shutter", shutter);
+    row("speeds", speeds);
+    row("frame", frame);
+    row("firing", firing);
+    row("job", job);
+    row("lubricant", details.field(Detail.LUBRICANT));
+    row("answer", details.field(Detail.ANSWER));
+    head = new PlaceHead(title, List.of(keep, another, handBack));
     said.add(question);
     said.add(trouble, "wmin 100");
-    add(said, "wmin 100, wrap");
-    add(log, "growx, growy, hmin 120");
-    JScrollPane listsScroll = new JScrollPane(lists);
-    JPanel listsAndWords =
-        group(new MigLayout("insets 0, wrap 1, gap 0 8, fill", "[fill,grow]", "[fill,grow][]"));
-    listsAndWords.add(listsScroll, "grow, push, hmin 120");
+    said.add(moved, "wmin 100");
+    inspection.add(new JScrollPane(lists), "grow, push, hmin 100");
     measuredScroll.setBorder(null);
     note.setName("listsNote");
     JLabel noteLabel = new JLabel(Words.say("desk.lists.note"));
     noteLabel.setLabelFor(note);
     note.getAccessibleContext().setAccessibleName(noteLabel.getText());
     note.addActionListener(event -> lists.note(note.getText().strip()));
-    listsAndWords.add(noteLabel, "split 2, grow 0");
-    listsAndWords.add(note, "growx, pushx, wmin 60");
-    listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
-    tabs.addTab(Words.say("desk.lists.tab"), listsAndWords);
-    tabs.addTab(Words.say("desk.sheet.title"), sheet);
-    tabs.addTab(Words.say("desk.photos.tab"), photos);
-    tabs.addTab(Words.say("correction.title"), earlier);
+    inspection.add(noteLabel, "split 2, grow 0");
+    inspection.add(note, "growx, pushx, wmin 60");
     tabs.addChangeListener(event -> showEarlier());
-    add(tabs, "cell 1 1 1 4, growy");
+    inspection.add(measuredScroll, "wmin 100, h 60:110:");
+    formScroll = new FormScroll(form);
+    addComponentListener(
+        new ComponentAdapter() {
+          @Override
+          public void componentResized(ComponentEvent event) {
+            arrange(getWidth() >= Look.px(WIDE));
+          }
+        });
+    arrange(false);
     lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getColumnModel().getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getModel().addTableModelListener(event -> sayMeasured());
@@ -208,6 +202,36 @@ final class CameraPlace extends Place {
     show(CameraForm.empty());
     dress();
     look(look);
+  }
+
+  /** Three columns where they fit; else what the second and third hold is behind tabs. */
+  private void arrange(boolean wide) {
+    if (getComponentCount() > 0 && wide == isWide) {
+      return;
+    }
+    isWide = wide;
+    removeAll();
+    tabs.removeAll();
+    add(head, "span, growx, wrap");
+    add(said, "span, growx, wmin 0, wrap");
+    add(formScroll, "grow, hmin 0, " + (wide ? "w 31%!" : "w 44%!"));
+    tabs.addTab(Words.say("desk.lists.tab"), inspection);
+    if (wide) {
+      JPanel inTime = group(new MigLayout("insets 0, wrap 1, fill, gap 0 8", "[fill,grow]", ""));
+      inTime.add(sheetTitle);
+      inTime.add(sheet, "grow, pushy 65, wmin 0");
+      inTime.add(log, "grow, pushy 35, wmin 0");
+      add(tabs, "grow, push, hmin 0, wmin 0");
+      add(new FormScroll(inTime), "grow, hmin 0, w 31%!");
+    } else {
+      tabs.addTab(Words.say("desk.sheet.title"), sheet);
+      tabs.addTab(Words.say("desk.log.title"), log);
+      add(tabs, "grow, push, hmin 0, wmin 0");
+    }
+    tabs.addTab(Words.say("desk.photos.tab"), photos);
+    tabs.addTab(Words.say("correction.title"), earlier);
+    revalidate();
+    repaint();
   }
 
   /** The camera on the bench, once it was named. */
@@ -285,12 +309,12 @@ final class CameraPlace extends Place {
   @Override
   public void look(Look look) {
     setBackground(look.ground());
-    title.setFont(Look.bold(2));
     title.setForeground(look.ink());
     trouble.setBorder(null);
     trouble.setBackground(look.ground());
     trouble.setForeground(look.attention());
     measured.setBorder(null);
+    measuredScroll.setBorder(null);
     measuredScroll.getViewport().setBackground(look.ground());
     measured.setBackground(look.ground());
     measured.setForeground(look.ink());
@@ -300,18 +324,18 @@ final class CameraPlace extends Place {
     sheet.look(look);
     question.look(look);
     photos.look(look);
+    letters(said);
     earlier.look(look);
-    keep.setFont(Look.bold(1.1));
-    letters(this);
     letters(form);
-    title.setFont(Look.bold(2));
-    keep.setFont(Look.bold(1.1));
+    sheetTitle.setFont(Look.bold(Look.BODY));
+    title.setFont(Look.bold(Look.TITLE));
+    keep.setFont(Look.bold(Look.BODY));
   }
 
   private static void letters(Container in) {
     for (Component each : in.getComponents()) {
       if (each instanceof JLabel || each instanceof JTextField || each instanceof JTextArea) {
-        each.setFont(Look.letters(1.05));
+        each.setFont(Look.letters(Look.BODY));
       }
     }
   }
@@ -321,6 +345,7 @@ final class CameraPlace extends Place {
     news = "";
     trouble.setText(result.trouble());
     if (result.camera().isEmpty()) {
+      wrong(result.field()).requestFocusInWindow();
       return;
     }
     Camera typed = result.camera().get().withDetails(details.typed(Detail.OF_CAMERA));
@@ -330,6 +355,25 @@ final class CameraPlace extends Place {
         .ifPresentOrElse(
             was -> change(was, typed, was.visit().with(number, ofVisit)),
             () -> begin(typed, number, ofVisit));
+  }
+
+  private void sayOrHide() {
+    trouble.setVisible(!trouble.getText().isEmpty());
+    revalidate();
+  }
+
+  private JTextField wrong(String field) {
+    return switch (field) {
+      case "speeds" -> speeds;
+      case "widest" -> widest;
+      case "frame" -> frame;
+      default -> label;
+    };
+  }
+
+  @Override
+  JButton byEnter() {
+    return keep;
   }
 
   private void begin(Camera typed, String number, Details ofVisit) {
@@ -622,15 +666,20 @@ final class CameraPlace extends Place {
     keep.setText(Words.say(camera.isPresent() ? "desk.camera.keepChanges" : "desk.camera.keep"));
     lists.setEnabled(visit.isPresent());
     log.enabled(visit.isPresent());
-    handBack.setEnabled(visit.filter(its -> its.handedBackAt().isEmpty()).isPresent());
-    another.setEnabled(visit.isPresent());
+    String nameFirst = Words.say("desk.camera.nameFirst");
+    usable(
+        handBack,
+        visit.filter(its -> its.handedBackAt().isEmpty()).isPresent(),
+        visit.isPresent() ? Words.say("desk.camera.isBack") : nameFirst);
+    usable(another, visit.isPresent(), nameFirst);
+    sayMeasured();
   }
 
-  private void row(String key, JComponent field, String place) {
+  private void row(String key, JComponent field) {
     JLabel name = new JLabel(Words.say("desk.camera." + key));
     name.setLabelFor(field);
     field.getAccessibleContext().setAccessibleName(name.getText());
     form.add(name);
-    form.add(field, place + (place.isEmpty() ? "" : ", ") + "wmin 60");
+    form.add(field, "wmin 60" + (field == shutter ? ", newline, span" : ""));
   }
 }

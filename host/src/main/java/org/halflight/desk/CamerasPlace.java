@@ -32,6 +32,7 @@ import org.halflight.desk.view.UndoStack;
 import org.halflight.desk.view.UserAction;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.export.VisitTable;
 import org.halflight.files.FileKind;
 import org.halflight.files.FileNames;
 import org.halflight.files.OutFile;
@@ -183,8 +184,10 @@ final class CamerasPlace extends Place {
     bench.addItemListener(event -> sayFrom());
     sale.addItemListener(event -> sayFrom());
     JPanel style = group(new MigLayout("insets 0, wrap 1, gap 8 4, fillx", "[fill,grow]"));
-    style.add(bench, "split 2, grow 0");
-    style.add(sale, "grow 0");
+    JPanel boxes = group(new MigLayout("insets 0, gap 16 0"));
+    boxes.add(bench);
+    boxes.add(sale);
+    style.add(boxes);
     style.add(workshop);
     from = new Fold("pageFrom", Words.say("desk.cameras.from"), style);
     add(new PlaceHead(title, List.of(take, page, export, picture, backUp)), "span, growx, wrap");
@@ -266,7 +269,7 @@ final class CamerasPlace extends Place {
   @Override
   public void look(Look look) {
     setBackground(look.ground());
-    title.setFont(Look.bold(2));
+    title.setFont(Look.bold(Look.TITLE));
     title.setForeground(look.ink());
     from.look(look);
     files.look(look);
@@ -506,7 +509,8 @@ final class CamerasPlace extends Place {
                                   .map(
                                       run ->
                                           new RunSummary(run.run().asked().phase(), run.speeds()))
-                                  .toList()));
+                                  .toList()),
+                          VisitTable.of(record, List.of(h.camera())));
                   return new FilesPanel.Written(file, Words.say("desk.cameras.exported", file));
                 }));
   }

@@ -7,10 +7,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import javax.swing.AbstractAction;
-import javax.swing.JTable;
 import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
 import javax.swing.table.AbstractTableModel;
+import javax.swing.table.DefaultTableModel;
 import org.halflight.desk.view.ChecklistText;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.job.CheckItem;
@@ -19,7 +19,7 @@ import org.halflight.job.Checklist;
 import org.halflight.words.Words;
 
 /** The lists of intake and hand-back side by side; Space or a click turns an answer over. */
-final class ChecklistTable extends JTable {
+final class ChecklistTable extends WrappedTable {
   private static final long serialVersionUID = 1L;
 
   private static final List<CheckItem> ITEMS = List.of(CheckItem.values());
@@ -31,6 +31,7 @@ final class ChecklistTable extends JTable {
    * @param onChange takes both lists, intake first
    */
   ChecklistTable(BiConsumer<Checklist, Checklist> onChange) {
+    super(new DefaultTableModel());
     this.onChange = onChange;
     setName("lists");
     setModel(new Lists());
@@ -38,8 +39,7 @@ final class ChecklistTable extends JTable {
     Look.leaveByTab(this);
     setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     getTableHeader().setReorderingAllowed(false);
-    // The longest name of an item needs about twice what an answer needs.
-    getColumnModel().getColumn(0).setPreferredWidth(2 * getColumnModel().getColumn(1).getWidth());
+    setDefaultRenderer(Object.class, new ChecklistCell(() -> lists));
     getAccessibleContext().setAccessibleName(Words.say("desk.lists.name"));
     getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke("SPACE"), "turn");
     getActionMap()
@@ -60,6 +60,11 @@ final class ChecklistTable extends JTable {
             turn(rowAtPoint(event.getPoint()), columnAtPoint(event.getPoint()));
           }
         });
+  }
+
+  /** The item of a row. */
+  static CheckItem item(int row) {
+    return ITEMS.get(row);
   }
 
   void show(ChecklistText shown) {

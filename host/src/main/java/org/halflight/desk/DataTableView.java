@@ -4,7 +4,6 @@ import java.awt.BorderLayout;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.BorderFactory;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTable;
@@ -16,13 +15,14 @@ final class DataTableView extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private final JTable table = new JTable();
-  private final JLabel caption = new JLabel(" ");
+  private final ReadOnlyText caption;
 
   /**
    * @param name what the table is called aloud
    */
   DataTableView(String name) {
     super(new BorderLayout());
+    caption = new ReadOnlyText("caption", name);
     table.setName(name);
     table.getAccessibleContext().setAccessibleName(name);
     table.setCellSelectionEnabled(true);
@@ -43,8 +43,7 @@ final class DataTableView extends JPanel implements LookListener {
   }
 
   void show(Optional<DataTable> twin) {
-    caption.setText(twin.map(DataTable::caption).orElse(" "));
-    caption.setToolTipText(caption.getText());
+    caption.say(twin.map(DataTable::caption).orElse(""));
     DefaultTableModel model =
         new DefaultTableModel(twin.map(t -> t.headings().toArray()).orElse(new Object[0]), 0) {
           private static final long serialVersionUID = 1L;
@@ -70,7 +69,8 @@ final class DataTableView extends JPanel implements LookListener {
   public void look(Look look) {
     setBackground(look.ground());
     caption.setForeground(look.ink());
-    caption.setFont(Look.bold(1.1));
+    caption.setBackground(look.ground());
+    caption.setFont(Look.bold(Look.BODY));
     caption.setBorder(BorderFactory.createEmptyBorder(0, 0, Look.px(6), 0));
   }
 

@@ -15,8 +15,8 @@ import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 
 /**
- * A form that is as wide as its place and scrolls where it is higher; the field that has the focus
- * is always in sight.
+ * A form that is as wide as its place, and scrolls where the place is too low for it; the field
+ * that has the focus is always in sight.
  */
 final class FormScroll extends JScrollPane {
   private static final long serialVersionUID = 1L;
@@ -63,7 +63,7 @@ final class FormScroll extends JScrollPane {
     private static final long serialVersionUID = 1L;
 
     Sheet(JComponent form) {
-      super(new MigLayout("insets 2, fillx", "[fill,grow]", "[]"));
+      super(new MigLayout("insets 2, fill", "[fill,grow]", "[fill,grow]"));
       setOpaque(false);
       add(form, "wmin 0");
     }
@@ -90,7 +90,7 @@ final class FormScroll extends JScrollPane {
 
     @Override
     public boolean getScrollableTracksViewportHeight() {
-      return false;
+      return getParent() != null && getParent().getHeight() >= getMinimumSize().height;
     }
   }
 }

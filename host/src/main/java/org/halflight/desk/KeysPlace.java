@@ -1,5 +1,8 @@
 package org.halflight.desk;
 
+import java.awt.BorderLayout;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -19,21 +22,28 @@ import org.halflight.words.Words;
 final class KeysPlace extends Place {
   private static final long serialVersionUID = 1L;
 
-  private static final int COLUMNS = 3;
+  private static final int MOST_COLUMNS = 3;
+
+  /** As wide as its longest line. */
+  private static final int COLUMN_WIDTH = 440;
+
+  private static final int ALL = 99;
 
   private final JLabel title = new JLabel(Words.say("desk.keys.title"));
   private final JLabel foot = new JLabel(Words.say("desk.keys.foot"));
   private final Map<String, JLabel> pad = new LinkedHashMap<>();
+  private final transient MigLayout padLayout = new MigLayout("insets 0, gap 14 4");
   private final PedalPanel pedal;
   private final SoundsPanel sounds;
   private final List<JLabel> headings = new ArrayList<>();
   private final List<JLabel> labels = new ArrayList<>();
-  private final JPanel list =
-      group(new MigLayout("insets 0, gap 18 4", "[sg,grow][sg,grow][sg,grow]"));
+  private final transient MigLayout listLayout = new MigLayout("insets 0, gap 18 4");
+  private final JPanel list = group(listLayout);
   private final transient List<UserAction> acts =
       Arrays.stream(UserAction.values())
           .sorted(Comparator.comparingInt(KeysPlace::placeInList))
           .toList();
+  private transient List<JLabel> listed = List.of();
   private final transient Runnable onLeft;
 
   /**
@@ -44,8 +54,20 @@ final class KeysPlace extends Place {
     this.pedal = pedal;
     this.sounds = sounds;
     this.onLeft = onLeft;
-    setLayout(new MigLayout("insets 14 30 8 30, gap 18 4", "[fill,grow]", ""));
+    setLayout(new BorderLayout());
     setName("keysPlace");
+    JPanel page = group(new MigLayout("insets 14 30 8 30, gap 18 4", "[fill,grow]", ""));
+    add(new FormScroll(page));
+    addComponentListener(
+        new ComponentAdapter() {
+          @Override
+          public void componentResized(ComponentEvent event) {
+            boolean narrow = getWidth() < Look.px(MOST_COLUMNS * COLUMN_WIDTH);
+            padLayout.setLayoutConstraints("insets 0, gap 14 4, wrap " + (narrow ? 6 : ALL));
+            pedal.narrow(narrow);
+            list(listed);
+          }
+        });
     for (UserAction act : acts) {
       JLabel label = new JLabel(Words.of("desk.keyLong", act));
       label
@@ -55,15 +77,15 @@ final class KeysPlace extends Place {
     }
     list.setName("keyList");
     list(labels);
-    add(title, "gapbottom 4");
-    add(list, "newline");
-    add(heading("desk.keys.pad"), "newline, span, gaptop 6");
-    add(padKeys(), "newline, span");
-    add(heading("desk.pedal.title"), "newline, span, gaptop 6");
-    add(pedal, "newline, span");
-    add(heading("desk.sounds.title"), "newline, span, gaptop 6");
-    add(sounds, "newline, span");
-    add(foot, "newline, span, wmin 0, gaptop 6");
+    page.add(title, "gapbottom 4");
+    page.add(list, "newline");
+    page.add(heading("desk.keys.pad"), "newline, span, gaptop 6");
+    page.add(padKeys(), "newline, span");
+    page.add(heading("desk.pedal.title"), "newline, span, gaptop 6");
+    page.add(pedal, "newline, span");
+    page.add(heading("desk.sounds.title"), "newline, span, gaptop 6");
+    page.add(sounds, "newline, span");
+    page.add(foot, "newline, span, wmin 0, gaptop 6");
     look(look);
   }
 
@@ -75,8 +97,11 @@ final class KeysPlace extends Place {
 
   /** Lists keys column by column. */
   private void list(List<JLabel> shown) {
+    listed = shown;
     list.removeAll();
-    int rows = (shown.size() + COLUMNS - 1) / COLUMNS;
+    int columns = Math.max(1, Math.min(MOST_COLUMNS, getWidth() / Look.px(COLUMN_WIDTH)));
+    listLayout.setColumnConstraints("[sg,grow]".repeat(columns));
+    int rows = (shown.size() + columns - 1) / columns;
     for (int i = 0; i < shown.size(); i++) {
       list.add(shown.get(i), "wmin 0, cell " + i / rows + " " + i % rows);
     }
@@ -91,7 +116,7 @@ final class KeysPlace extends Place {
   }
 
   private JPanel padKeys() {
-    JPanel panel = group(new MigLayout("insets 0, gap 14 0"));
+    JPanel panel = group(padLayout);
     KeyMap.ofPad()
         .forEach(
             (printed, act) -> {
@@ -115,7 +140,7 @@ final class KeysPlace extends Place {
         offered.add(labels.get(i));
       }
     }
-    if (offered.size() != list.getComponentCount()) {
+    if (offered.size() != listed.size()) {
       list(offered);
     }
   }
@@ -128,15 +153,15 @@ final class KeysPlace extends Place {
   @Override
   public void look(Look look) {
     setBackground(look.ground());
-    title.setFont(Look.bold(1.8));
+    title.setFont(Look.bold(Look.TITLE));
     title.setForeground(look.ink());
     for (JLabel heading : headings) {
-      heading.setFont(Look.bold(1.2));
+      heading.setFont(Look.bold(Look.LEAD));
       heading.setForeground(look.ink());
     }
     pad.forEach((name, label) -> dress(label, name, look));
     foot.setForeground(look.quietInk());
-    foot.setFont(Look.letters(1));
+    foot.setFont(Look.letters(Look.BODY));
     pedal.look(look);
     sounds.look(look);
     for (int i = 0; i < labels.size(); i++) {
@@ -145,7 +170,7 @@ final class KeysPlace extends Place {
   }
 
   private static void dress(JLabel label, String key, Look look) {
-    label.setFont(Look.letters(0.95));
+    label.setFont(Look.letters(Look.NOTE));
     label.setForeground(look.ink());
     label.setIcon(new KeyCap(key, look, false));
     label.setIconTextGap(Look.px(8));

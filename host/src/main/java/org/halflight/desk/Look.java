@@ -155,7 +155,7 @@ record Look(boolean dark, Theme theme) {
 
   /** Something asks to be looked at: orange of the palette. */
   Color attention() {
-    return dark ? new Color(0xE69F00) : new Color(0xB56A00);
+    return dark ? new Color(0xE69F00) : new Color(0x9A5700);
   }
 
   /** Behind a sentence that asks. */

@@ -2,6 +2,7 @@ package org.halflight.desk;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
@@ -21,6 +22,7 @@ final class PedalPanel extends JPanel implements LookListener {
   private final transient Consumer<UndoStack.Act> onDone;
   private transient Map<Pedal.Use, Pedal.Key> known;
   private final Map<Pedal.Use, JLabel> labels = new EnumMap<>(Pedal.Use.class);
+  private final Map<Pedal.Use, JButton> learns = new EnumMap<>(Pedal.Use.class);
   private final JButton forget = new JButton(Words.say("desk.pedal.forget"));
   private final JLabel said = new JLabel(Words.say("desk.pedal.what"));
 
@@ -42,6 +44,7 @@ final class PedalPanel extends JPanel implements LookListener {
             pedal.learn(use);
             say(Words.say("desk.pedal.press"));
           });
+      learns.put(use, learn);
       labels.put(use, label);
       add(label);
       add(learn);
@@ -56,6 +59,14 @@ final class PedalPanel extends JPanel implements LookListener {
     said.setName("pedalSaid");
     add(said, "span");
     refresh();
+  }
+
+  /** In a narrow window each pedal has a line of its own. */
+  void narrow(boolean narrow) {
+    ((MigLayout) getLayout())
+        .setComponentConstraints(
+            Objects.requireNonNull(learns.get(Pedal.Use.GO)), narrow ? "wrap" : "");
+    revalidate();
   }
 
   /** Says what came of a key that was pressed to be learnt. */
@@ -102,10 +113,10 @@ final class PedalPanel extends JPanel implements LookListener {
   @Override
   public void look(Look look) {
     for (JLabel label : labels.values()) {
-      label.setFont(Look.letters(1.05));
+      label.setFont(Look.letters(Look.BODY));
       label.setForeground(look.ink());
     }
-    said.setFont(Look.letters(1.05));
+    said.setFont(Look.letters(Look.BODY));
     said.setForeground(look.ink());
   }
 }

@@ -19,6 +19,16 @@ final class ReadOnlyText extends JTextArea {
     getAccessibleContext().setAccessibleName(spoken);
   }
 
+  /** Wrapped text is as high as it is at the width that it has, so that comes first. */
+  @Override
+  public void setBounds(int x, int y, int width, int height) {
+    boolean wraps = width != getWidth();
+    super.setBounds(x, y, width, height);
+    if (wraps) {
+      revalidate();
+    }
+  }
+
   /** Says something, where it is not said already; long words are read from their begin. */
   void say(String words) {
     if (!getText().equals(words)) {

@@ -5,6 +5,7 @@ import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.time.Clock;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javax.swing.AbstractAction;
@@ -46,7 +47,7 @@ final class SheetPanel extends JPanel implements LookListener {
   private final ReadOnlyText said = new ReadOnlyText("sheetSaid", Words.say("desk.sheet.said"));
   private transient SheetText sheet = new SheetText(StripSheet.EMPTY, ZoneOffset.UTC);
   private final Lines lines = new Lines();
-  private final JTable table = new JTable(lines);
+  private final JTable table = new WrappedTable(lines);
   private transient Optional<Id<Visit>> visit = Optional.empty();
 
   /**
@@ -73,8 +74,8 @@ final class SheetPanel extends JPanel implements LookListener {
     Look.leaveByTab(table);
     table.getTableHeader().setReorderingAllowed(false);
     table.getColumnModel().getColumn(0).setPreferredWidth(Look.px(80));
-    table.getColumnModel().getColumn(1).setPreferredWidth(Look.px(345));
-    table.getColumnModel().getColumn(2).setMinWidth(Look.px(108));
+    table.getColumnModel().getColumn(1).setPreferredWidth(Look.px(300));
+    table.getColumnModel().getColumn(2).setPreferredWidth(Look.px(100));
     item.addActionListener(event -> hint.say(SheetWords.hint(chosen())));
     note.addActionListener(event -> note());
     words.addActionListener(event -> note());
@@ -115,8 +116,8 @@ final class SheetPanel extends JPanel implements LookListener {
     buttons.add(correct);
     buttons.add(strike);
     add(hint, "skip 1, wmin 100, hmin 34, wrap");
-    add(buttons, "skip 1, wrap");
-    add(new JScrollPane(table), "span 2, grow, hmin 100, wrap");
+    add(buttons, "span 2, wrap");
+    add(new JScrollPane(table), "span 2, grow, hmin 100, wmin 100, wrap");
     add(said, "span 2, growx, wmin 100, hmin 54");
     hint.say(SheetWords.hint(chosen()));
     show(Optional.empty(), StripSheet.EMPTY);
@@ -127,7 +128,7 @@ final class SheetPanel extends JPanel implements LookListener {
     name.setLabelFor(field);
     field.getAccessibleContext().setAccessibleName(name.getText());
     add(name);
-    add(field, "wrap");
+    add(field, "wmin 60, wrap");
   }
 
   /** The sheet of a visit; of none while no camera is named. */
@@ -141,8 +142,10 @@ final class SheetPanel extends JPanel implements LookListener {
       place.setText("");
     } else {
       // The selection stays, and so does the focus: a button that is disabled would give it away.
-      if (before < sheet.lines()) {
-        lines.fireTableRowsInserted(before, sheet.lines() - 1);
+      if (before > sheet.lines()) {
+        lines.fireTableDataChanged();
+      } else if (before < sheet.lines()) {
+        lines.fireTableRowsInserted(0, sheet.lines() - 1 - before);
       }
       lines.fireTableRowsUpdated(0, Math.max(0, sheet.lines() - 1));
     }
@@ -165,12 +168,13 @@ final class SheetPanel extends JPanel implements LookListener {
 
   private void dress() {
     boolean on = visit.isPresent();
-    item.setEnabled(on);
-    words.setEnabled(on);
-    place.setEnabled(on);
-    note.setEnabled(on);
-    correct.setEnabled(on && selected().isPresent());
-    strike.setEnabled(on && selected().isPresent());
+    String nameFirst = Words.say("desk.camera.nameFirst");
+    for (JComponent each : List.of(item, words, place, note)) {
+      Place.usable(each, on, nameFirst);
+    }
+    String why = on ? Words.say("desk.sheet.selectFirst") : nameFirst;
+    Place.usable(correct, on && selected().isPresent(), why);
+    Place.usable(strike, on && selected().isPresent(), why);
   }
 
   private SheetItem chosen() {

@@ -7,6 +7,7 @@ import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.ButtonGroup;
 import javax.swing.JButton;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JToggleButton;
@@ -32,6 +33,8 @@ final class TopBar extends JPanel implements LookListener {
           UserAction.TO_CAMERAS,
           UserAction.TO_RIG);
 
+  private static final int SMALL_WIDTH = 1200;
+
   private final Map<UserAction, JToggleButton> places = new EnumMap<>(UserAction.class);
   private final ButtonGroup group = new ButtonGroup();
   private final JLabel practice = new JLabel(Words.say("desk.practice.mark"));
@@ -42,9 +45,10 @@ final class TopBar extends JPanel implements LookListener {
   private transient Look look;
   private transient @Nullable LinkText text;
   private boolean lightIsSet;
+  private boolean isSmall;
 
   TopBar(Look look, Consumer<UserAction> acts) {
-    super(new MigLayout("insets 4 10 4 10, fillx, hidemode 3, gapx 4", "", "[center]"));
+    super(new MigLayout("insets 4 6 4 6, fillx, hidemode 3, gapx 4", "", "[center]"));
     menu = button(UserAction.MENU, acts);
     add(menu);
     for (UserAction act : PLACES) {
@@ -66,9 +70,9 @@ final class TopBar extends JPanel implements LookListener {
     practice.setName("practiceMark");
     add(new JLabel(), "pushx");
     add(practice);
-    add(light, "gapleft 8");
-    add(link, "gapleft 8, wmin 70, wmax 420");
-    add(rig, "gapleft 6");
+    add(light, "gapleft 4");
+    add(link, "gapleft 4, wmin 70, wmax 420");
+    add(rig);
     look(look);
   }
 
@@ -108,6 +112,24 @@ final class TopBar extends JPanel implements LookListener {
     return rig;
   }
 
+  /** In a small window the letters are smaller, so that all of the bar can be read. */
+  @Override
+  public void setBounds(int x, int y, int width, int height) {
+    boolean small = width < Look.px(SMALL_WIDTH);
+    if (small != isSmall) {
+      isSmall = small;
+      letters();
+    }
+    super.setBounds(x, y, width, height);
+  }
+
+  private void letters() {
+    places.values().forEach(button -> button.setFont(Look.letters(isSmall ? 0.9 : 1.08)));
+    for (JComponent each : List.of(menu, rig, light, link)) {
+      each.setFont(Look.letters(isSmall ? 0.9 : 1));
+    }
+  }
+
   @Override
   public void look(Look another) {
     look = another;
@@ -116,16 +138,16 @@ final class TopBar extends JPanel implements LookListener {
     places.forEach(
         (act, button) -> {
           button.setIcon(new KeyCap(KeyHints.keyName(act), look, false));
-          button.setFont(Look.letters(1.08));
         });
+    letters();
     rig.setIcon(new KeyCap(KeyHints.keyName(UserAction.PRACTICE), look, false));
     menu.setIcon(new KeyCap(KeyHints.keyName(UserAction.MENU), look, false));
-    practice.setFont(Look.bold(1));
+    practice.setFont(Look.bold(Look.BODY));
     practice.setForeground(look.ground());
     practice.setBackground(look.attention());
     practice.setOpaque(true);
     practice.setBorder(
-        BorderFactory.createEmptyBorder(Look.px(3), Look.px(8), Look.px(3), Look.px(8)));
+        BorderFactory.createEmptyBorder(Look.px(3), Look.px(5), Look.px(3), Look.px(5)));
     dress();
   }
 

@@ -2,12 +2,15 @@ package org.halflight.desk;
 
 import java.math.BigDecimal;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javax.swing.DefaultListModel;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
@@ -84,7 +87,9 @@ final class WorkLogPanel extends JPanel {
                                         was.with(now.kind(), now.text(), now.measured())))));
     strike.addActionListener(event -> selected().ifPresent(e -> onChange.accept(e.struck(true))));
     add.addActionListener(event -> add(onAdd));
-    text.addActionListener(event -> add(onAdd));
+    for (JTextField field : List.of(text, value, unit)) {
+      field.addActionListener(event -> add(onAdd));
+    }
     add(new JLabel(Words.say("desk.log.title")));
     add(new JScrollPane(list), "hmin 60");
     add(kind, "split 2, grow 0");
@@ -102,15 +107,21 @@ final class WorkLogPanel extends JPanel {
   }
 
   void show(List<WorkEntry> log, ZoneId zone) {
-    if (log.equals(shown)) {
+    if (newestFirst(log).equals(shown)) {
       return;
     }
     Optional<Id<WorkEntry>> chosen = selected().map(WorkEntry::id);
-    shown = List.copyOf(log);
+    shown = newestFirst(log);
     entries.clear();
-    log.forEach(entry -> entries.addElement(WorkWords.line(entry, zone)));
+    shown.forEach(entry -> entries.addElement(WorkWords.line(entry, zone)));
     list.setSelectedIndex(
-        chosen.map(id -> log.stream().map(WorkEntry::id).toList().indexOf(id)).orElse(-1));
+        chosen.map(id -> shown.stream().map(WorkEntry::id).toList().indexOf(id)).orElse(-1));
+  }
+
+  private static List<WorkEntry> newestFirst(List<WorkEntry> log) {
+    List<WorkEntry> turned = new ArrayList<>(log);
+    Collections.reverse(turned);
+    return List.copyOf(turned);
   }
 
   private Optional<WorkEntry> selected() {
@@ -133,8 +144,9 @@ final class WorkLogPanel extends JPanel {
   }
 
   void enabled(boolean on) {
-    add.setEnabled(on);
-    text.setEnabled(on);
+    for (JComponent each : List.of(add, text, value, unit, kind)) {
+      Place.usable(each, on, Words.say("desk.camera.nameFirst"));
+    }
   }
 
   private void add(Consumer<Entry> onAdd) {
@@ -155,12 +167,14 @@ final class WorkLogPanel extends JPanel {
       Optional<BigDecimal> number = WorkWords.number(value.getText());
       if (number.isEmpty() || unit.getText().isBlank()) {
         trouble.setText(Words.say("desk.log.badValue"));
+        value.requestFocusInWindow();
         return Optional.empty();
       }
       measured = number.map(its -> new MeasuredValue(its, unit.getText().strip()));
     }
     if (text.getText().isBlank() && measured.isEmpty()) {
       trouble.setText(Words.say("desk.log.nothing"));
+      text.requestFocusInWindow();
       return Optional.empty();
     }
     trouble.setText(" ");
@@ -171,8 +185,8 @@ final class WorkLogPanel extends JPanel {
             measured));
   }
 
-  private static void name(javax.swing.JComponent component, String key) {
+  private static void name(JComponent component, String key) {
     component.getAccessibleContext().setAccessibleName(Words.say(key));
-    component.setToolTipText(Words.say(key));
+    Place.does(component, Words.say(key));
   }
 }

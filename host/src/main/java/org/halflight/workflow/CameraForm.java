@@ -41,8 +41,9 @@ public record CameraForm(
    *
    * @param camera empty where something cannot be understood
    * @param trouble what, and what to do; empty otherwise
+   * @param field which one: label, speeds, widest or frame; empty otherwise
    */
-  public record Result(Optional<Camera> camera, String trouble) {}
+  public record Result(Optional<Camera> camera, String trouble, String field) {}
 
   /** An empty form with the dial that most cameras have. */
   public static CameraForm empty() {
@@ -72,17 +73,17 @@ public record CameraForm(
    */
   public Result read(Id<Camera> id) {
     if (label.isBlank()) {
-      return trouble("desk.camera.noLabel");
+      return trouble("label", "desk.camera.noLabel");
     }
     Optional<Dial> dial = dial();
     if (dial.isEmpty()) {
-      return trouble("desk.camera.badSpeeds");
+      return trouble("speeds", "desk.camera.badSpeeds");
     }
     OptionalDouble stop = OptionalDouble.empty();
     if (!widest.isBlank()) {
       Matcher matcher = STOP.matcher(DecimalComma.pointed(widest));
       if (!matcher.matches() || Double.parseDouble(matcher.group(1)) == 0) {
-        return trouble("desk.camera.badStop");
+        return trouble("widest", "desk.camera.badStop");
       }
       stop = OptionalDouble.of(Double.parseDouble(matcher.group(1)));
     }
@@ -92,7 +93,7 @@ public record CameraForm(
       if (!matcher.matches()
           || Double.parseDouble(matcher.group(1)) == 0
           || Double.parseDouble(matcher.group(2)) == 0) {
-        return trouble("desk.camera.badFrame");
+        return trouble("frame", "desk.camera.badFrame");
       }
       size =
           Optional.of(
@@ -110,6 +111,7 @@ public record CameraForm(
                 stop,
                 size,
                 firing.strip())),
+        "",
         "");
   }
 
@@ -123,8 +125,8 @@ public record CameraForm(
                     .orElse(typed));
   }
 
-  private static Result trouble(String key) {
-    return new Result(Optional.empty(), Words.say(key));
+  private static Result trouble(String field, String key) {
+    return new Result(Optional.empty(), Words.say(key), field);
   }
 
   private static String plain(double value) {

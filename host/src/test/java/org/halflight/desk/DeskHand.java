@@ -25,6 +25,7 @@ import java.util.function.Supplier;
 import javax.imageio.ImageIO;
 import javax.swing.JComboBox;
 import javax.swing.JScrollPane;
+import javax.swing.JTabbedPane;
 import javax.swing.MenuElement;
 import javax.swing.MenuSelectionManager;
 import javax.swing.SwingUtilities;
@@ -198,12 +199,8 @@ final class DeskHand {
 
   /** Clicks in the middle of a component. */
   void click(String name) {
+    reveal(name);
     Component component = find(name);
-    onScreen(
-        () -> {
-          unfold(component);
-          return null;
-        });
     await(name + " is on the screen", view -> component.isShowing() && component.isEnabled());
     Point at = onScreen(component::getLocationOnScreen);
     robot.mouseMove(at.x + component.getWidth() / 2, at.y + component.getHeight() / 2);
@@ -212,11 +209,24 @@ final class DeskHand {
     robot.waitForIdle();
   }
 
-  /** Opens the folds around a component, and scrolls to it. */
+  /** Brings a component into sight, as a person would. */
+  void reveal(String name) {
+    Component component = find(name);
+    onScreen(
+        () -> {
+          unfold(component);
+          return null;
+        });
+  }
+
+  /** Opens the folds and tabs around a component, and scrolls to it. */
   private void unfold(Component component) {
     for (Component each = component.getParent(); each != null; each = each.getParent()) {
       if (each instanceof Fold fold && !fold.isOpen() && !component.getName().endsWith(".line")) {
         fold.open(true);
+      }
+      if (each.getParent() instanceof JTabbedPane tabs) {
+        tabs.setSelectedComponent(each);
       }
     }
     window.frame().validate();

@@ -9,7 +9,6 @@ import java.time.Clock;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JList;
-import javax.swing.JTabbedPane;
 import javax.swing.JTable;
 import javax.swing.JTextArea;
 import org.halflight.files.SettingsFile;
@@ -57,7 +56,6 @@ final class DeskStripSheet {
     Files.write(inbox.resolve("IMG_0118.png"), SamplePictures.picture("png", 900, 600));
     Files.write(inbox.resolve("scan.png"), SamplePictures.picture("png", 300, 900));
     Files.writeString(inbox.resolve("IMG_0119.heic"), "\0\0\0\30ftypheic\0\0\0\0mif1heic");
-    tab(1);
     JTable lines = (JTable) hand.find("sheetLines");
     note(0, "3 turns from slack", "high-speed spring");
     note(1, "two", "under the flange");
@@ -85,9 +83,9 @@ final class DeskStripSheet {
     hand.focus("sheetLines");
     hand.key(KeyEvent.VK_SPACE);
     hand.await("ticked again", v -> lines.getValueAt(1, 0).equals("ticked"));
-    select(lines, 0);
+    select(lines, 2);
     hand.click("sheetStrike");
-    hand.await("struck out", v -> lines.getValueAt(0, 0).equals("struck out"));
+    hand.await("struck out", v -> lines.getValueAt(2, 0).equals("struck out"));
     undoneAndDoneAgain(lines);
     photos();
     log();
@@ -111,17 +109,9 @@ final class DeskStripSheet {
     hand.close();
   }
 
-  private void tab(int number) {
-    DeskHand.onScreen(
-        () -> {
-          ((JTabbedPane) hand.find("cameraTabs")).setSelectedIndex(number);
-          return true;
-        });
-  }
-
   /** Pictures that have arrived meanwhile: enlarged, named, taken off and put back. */
   private void photos() {
-    tab(2);
+    hand.reveal("photos");
     JList<?> photos = (JList<?>) hand.find("photos");
     hand.await("pictures have joined the visit", v -> photos.getModel().getSize() == 4);
     DeskHand.onScreen(
@@ -169,7 +159,7 @@ final class DeskStripSheet {
     hand.await(
         "it is corrected",
         v -> log.getModel().getElementAt(0).toString().contains("blades and rings (0.15 mm)"));
-    tab(3);
+    hand.reveal("earlier");
     JList<?> earlier = (JList<?>) hand.find("earlier");
     hand.await("what it said before is listed", v -> earlier.getModel().getSize() >= 3);
     shot("3-earlier");
@@ -216,7 +206,7 @@ final class DeskStripSheet {
   private void undoneAndDoneAgain(JTable lines) {
     hand.focus("sheetLines");
     hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
-    hand.await("not struck out any more", v -> lines.getValueAt(0, 0).equals("to tick"));
+    hand.await("not struck out any more", v -> lines.getValueAt(2, 0).equals("to tick"));
     check(text("cameraTrouble").contains("struck out"), text("cameraTrouble"));
     hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
     hand.await("not ticked again", v -> lines.getValueAt(1, 0).equals("to tick"));
@@ -225,7 +215,7 @@ final class DeskStripSheet {
     for (int i = 0; i < 3; i++) {
       hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL, KeyEvent.VK_SHIFT);
     }
-    hand.await("struck out again", v -> lines.getValueAt(0, 0).equals("struck out"));
+    hand.await("struck out again", v -> lines.getValueAt(2, 0).equals("struck out"));
     check(lines.getValueAt(1, 0).equals("ticked"), "ticked again");
     check(lines.getValueAt(1, 1).toString().contains("1 shim"), "one shim again");
   }

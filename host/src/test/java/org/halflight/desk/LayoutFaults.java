@@ -4,6 +4,7 @@ import java.awt.Color;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Rectangle;
+import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
@@ -27,6 +28,8 @@ import javax.swing.JTextField;
 import javax.swing.JViewport;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
+import org.halflight.chart.Picture;
+import org.halflight.chart.PictureImage;
 
 /**
  * What is wrong with a window as it is laid out: texts cut off, shortened by dots or drawn over
@@ -42,6 +45,12 @@ final class LayoutFaults {
 
   static final double CONTRAST_LARGE = 3;
   private static final double LARGE_MM = 20;
+
+  /** Smallest letters, in parts of those of the desktop; our own limit. */
+  private static final double LEAST_LETTERS = 0.7;
+
+  /** Height of the caps of letters as a part of their size; that of letters drawn as shapes. */
+  private static final double CAPS = 0.73;
 
   /** Least height and width of what is clicked at the bench; our own limit. */
   static final double TARGET_MM = 12;
@@ -107,6 +116,9 @@ final class LayoutFaults {
     Component owner = TextsPainted.owner(root, text);
     if (text.text().endsWith("...") || text.text().endsWith("\u2026") && !isWhole(owner, text)) {
       fault(owner, "shortened", text);
+    }
+    if (text.size() < LEAST_LETTERS * Look.letters().getSize2D()) {
+      fault(owner, String.format(Locale.ROOT, "letters of %.1f", text.size()), text);
     }
     if (isCut(owner, text)) {
       fault(owner, "cut off", text);
@@ -177,8 +189,8 @@ final class LayoutFaults {
                   ink,
                   inRoot(painted, clip),
                   drawn.ink(),
-                  TextsPainted.ground(image, device),
-                  ink.getHeight()));
+                  TextsPainted.ground(image, device, drawn.ink()),
+                  ink.getHeight() / CAPS));
         }
       }
       if (each instanceof Container inner) {
@@ -194,37 +206,36 @@ final class LayoutFaults {
         continue;
       }
       if (each instanceof PictureCanvas canvas) {
-        canvas
-            .picture()
-            .ifPresent(
-                picture ->
-                    TextsPainted.of(
-                            canvas.getWidth(),
-                            canvas.getHeight(),
-                            1,
-                            g ->
-                                picture
-                                    .chart(canvas.look().theme())
-                                    .draw(
-                                        g,
-                                        new Rectangle2D.Double(
-                                            0, 0, canvas.getWidth(), canvas.getHeight())),
-                            new BufferedImage[1])
-                        .forEach(
-                            text ->
-                                texts.add(
-                                    new TextsPainted.Text(
-                                        text.text(),
-                                        inRoot(canvas, text.ink()),
-                                        inRoot(canvas, text.clip()),
-                                        text.colour(),
-                                        text.ground(),
-                                        text.size()))));
+        canvas.picture().ifPresent(picture -> picture(canvas, picture, texts));
       }
       if (each instanceof Container inner) {
         pictures(inner, texts);
       }
     }
+  }
+
+  private void picture(PictureCanvas canvas, Picture picture, List<TextsPainted.Text> texts) {
+    Rectangle2D area = new Rectangle2D.Double(0, 0, canvas.getWidth(), canvas.getHeight());
+    TextsPainted.of(
+            canvas.getWidth(),
+            canvas.getHeight(),
+            1,
+            g -> {
+              g.setRenderingHint(
+                  RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
+              PictureImage.draw(picture, canvas.look().theme(), g, area, null);
+            },
+            new BufferedImage[1])
+        .forEach(
+            text ->
+                texts.add(
+                    new TextsPainted.Text(
+                        text.text(),
+                        inRoot(canvas, text.ink()),
+                        inRoot(canvas, text.clip()),
+                        text.colour(),
+                        text.ground(),
+                        text.size())));
   }
 
   private Rectangle2D inRoot(Component of, Rectangle2D box) {

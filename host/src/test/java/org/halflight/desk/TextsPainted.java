@@ -30,6 +30,9 @@ import javax.swing.RepaintManager;
 final class TextsPainted extends Graphics2DProxy {
   private static final int SAMPLES_A_SIDE = 24;
 
+  /** No colour of an image without transparency. */
+  private static final Color NO_INK = new Color(0, true);
+
   /**
    * A text as it came to the image. Places are in pixels of the image before scaling.
    *
@@ -173,7 +176,7 @@ final class TextsPainted extends Graphics2DProxy {
     if (clip.isEmpty()) {
       return;
     }
-    Color ground = ground(pixels, ink.createIntersection(clip));
+    Color ground = ground(pixels, ink.createIntersection(clip), NO_INK);
     texts.add(
         new Text(text, unscaled(ink), unscaled(clip), opaque(getColor(), ground), ground, size));
   }
@@ -198,19 +201,24 @@ final class TextsPainted extends Graphics2DProxy {
     return (int) Math.round(alpha * ink + (1 - alpha) * ground);
   }
 
-  /** The most frequent colour in a part of an image. */
-  static Color ground(BufferedImage pixels, Rectangle2D in) {
+  /**
+   * The most frequent colour in a part of an image.
+   *
+   * @param ink that is in the image already and is no ground
+   */
+  static Color ground(BufferedImage pixels, Rectangle2D in, Color ink) {
     Rectangle area =
         in.getBounds().intersection(new Rectangle(pixels.getWidth(), pixels.getHeight()));
     Map<Integer, Integer> counts = new HashMap<>();
     for (int i = 0; i < SAMPLES_A_SIDE && !area.isEmpty(); i++) {
       for (int j = 0; j < SAMPLES_A_SIDE; j++) {
-        counts.merge(
+        int colour =
             pixels.getRGB(
                 area.x + i * area.width / SAMPLES_A_SIDE,
-                area.y + j * area.height / SAMPLES_A_SIDE),
-            1,
-            Integer::sum);
+                area.y + j * area.height / SAMPLES_A_SIDE);
+        if (colour != ink.getRGB()) {
+          counts.merge(colour, 1, Integer::sum);
+        }
       }
     }
     return counts.entrySet().stream()

@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.MeasuredChecks;
 import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
@@ -35,6 +36,11 @@ public record ChecklistText(Checklist intake, Checklist handBack, List<ExtraTest
       case DISAGREES -> Words.say("desk.lists.disagrees", state, state(answer.measured()));
       case BY_HAND -> answer.isPartly() ? Words.say("desk.lists.partly", state) : state;
     };
+  }
+
+  /** The answer itself at intake, or before hand-back. */
+  public CheckState state(CheckItem item, boolean isIntake) {
+    return answer(item, isIntake).state();
   }
 
   /** What was measured for an item, and what was not, a sentence a line. */

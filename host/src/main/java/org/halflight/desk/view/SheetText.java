@@ -24,9 +24,9 @@ public record SheetText(StripSheet sheet, ZoneId zone) {
     return sheet.lines().size();
   }
 
-  /** The line of a row, from 0. */
+  /** The line of a row, from 0: the newest is on top, as assembly goes back the way it came. */
   public StripSheet.Line line(int row) {
-    return sheet.lines().get(row);
+    return sheet.lines().get(lines() - 1 - row);
   }
 
   /** One cell: what holds of the line, what was noted, when. */

@@ -61,10 +61,11 @@ class SheetTextTest {
     note(SheetItem.SPRING_TURNS, "", "1 3/4");
     note(SheetItem.SHIMS, "", "0.10");
     note(SheetItem.OTHER, "", "cam");
-    entries.add(text().line(2).now().turned(SheetState.STRUCK, NINE));
+    entries.add(text().line(0).now().turned(SheetState.STRUCK, NINE));
     assertThat(SheetWords.open(text().sheet()))
         .contains("Not ticked on the strip sheet: spring turns: 1 3/4; shims: 1 shim, 0.10 mm.");
-    assertThat(cells(2)).startsWith("struck out");
+    assertThat(cells(0)).as("the newest on top").startsWith("struck out");
+    assertThat(cells(2)).startsWith("to tick", "spring turns: 1 3/4");
     assertThat(text().said(-1)).startsWith("Select a line");
   }
 
