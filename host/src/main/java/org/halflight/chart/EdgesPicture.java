@@ -28,7 +28,7 @@ import org.jfree.data.Range;
 public record EdgesPicture(String title, String why, List<Edge> edges, TickRate rate, String note)
     implements Picture {
   private static final double HALF_BAR = 0.28;
-  private static final double AIR = 0.06;
+  private static final double AIR = 0.3;
   private static final double LEAST_MILLIS = 0.5;
 
   public EdgesPicture {
@@ -120,9 +120,12 @@ public record EdgesPicture(String title, String why, List<Edge> edges, TickRate 
     return rate.millis(edge.ticks() - zero);
   }
 
+  /** The light with some dark on both sides; a finger that rests on the release lies beyond. */
   private Range shown() {
-    double first = millis(edges.get(0));
-    double span = Math.max(LEAST_MILLIS, millis(edges.get(edges.size() - 1)) - first);
+    List<Edge> light = edges.stream().filter(edge -> edge.channel().isLight()).toList();
+    List<Edge> its = light.isEmpty() ? edges : light;
+    double first = millis(its.get(0));
+    double span = Math.max(LEAST_MILLIS, millis(its.get(its.size() - 1)) - first);
     return new Range(first - AIR * span, first + (1 + AIR) * span);
   }
 

@@ -121,7 +121,12 @@ final class FittedChart {
       plotWidth -= 2 * letters();
     }
     ticks(side, room / (TICK_LINE * letters()));
-    if (foot instanceof NumberAxis numbers && !(foot instanceof SymbolAxis)) {
+    if (foot instanceof SymbolAxis names) {
+      double column = plotWidth / names.getSymbols().length;
+      names.setTickUnit(
+          new NumberTickUnit(
+              Math.max(1, Math.ceil((widest(names) + TICK_GAP * letters()) / column))));
+    } else if (foot instanceof NumberAxis numbers) {
       ticks(numbers, plotWidth / (widestTick(numbers) + TICK_GAP * letters()));
     }
   }
@@ -180,6 +185,7 @@ final class FittedChart {
     }
     if (room / names.getSymbols().length < TICK_LINE * letters()) {
       names.setTickLabelFont(theme.smallLetters());
+      names.setTickLabelInsets(new RectangleInsets(0, 4, 0, 6));
     }
     double left = widest(names);
     double right = 0;

@@ -118,14 +118,30 @@ final class Labels implements PlotAnnotation.Drawing {
       setAtLevel(graphics, axes, level, taken);
     }
     for (Label label : labels) {
-      setBeside(graphics, axes, label, taken);
+      if (label.sides() != Sides.BELOW) {
+        setBeside(graphics, axes, label, taken);
+      }
     }
+    setBelow(graphics, axes, taken);
     for (AtLine line : lines) {
       setAtLine(graphics, axes, line, taken);
     }
   }
 
-  private void setBeside(
+  /** All of them or none: a word that is left alone seems to belong to its neighbour. */
+  private void setBelow(Graphics2D graphics, PlotAnnotation.Axes axes, List<Rectangle2D> taken) {
+    List<Label> below = labels.stream().filter(label -> label.sides() == Sides.BELOW).toList();
+    Graphics2D nowhere = (Graphics2D) graphics.create();
+    nowhere.setClip(0, 0, 0, 0);
+    List<Rectangle2D> tried = new ArrayList<>(taken);
+    boolean fit = below.stream().allMatch(label -> setBeside(nowhere, axes, label, tried));
+    nowhere.dispose();
+    if (fit) {
+      below.forEach(label -> setBeside(graphics, axes, label, taken));
+    }
+  }
+
+  private boolean setBeside(
       Graphics2D graphics, PlotAnnotation.Axes axes, Label label, List<Rectangle2D> taken) {
     Rectangle2D size = size(graphics, label.text());
     double x = axes.x(label.x());
@@ -135,9 +151,10 @@ final class Labels implements PlotAnnotation.Drawing {
       double left = x + side[0] * away - (1 - side[0]) * size.getWidth() / 2;
       double top = y + side[1] * away - (1 - side[1]) * size.getHeight() / 2;
       if (set(graphics, axes, label.text(), label.ink(), left, top, taken)) {
-        return;
+        return true;
       }
     }
+    return false;
   }
 
   private void setAtLine(

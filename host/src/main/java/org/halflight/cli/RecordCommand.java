@@ -8,9 +8,12 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import org.halflight.export.VisitTable;
+import org.halflight.files.OutFile;
 import org.halflight.job.Camera;
 import org.halflight.job.SheetState;
 import org.halflight.job.Visit;
+import org.halflight.record.CameraLine;
 import org.halflight.record.DataFolder;
 import org.halflight.record.ImportOutcome;
 import org.halflight.record.Recomputed;
@@ -24,6 +27,7 @@ import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ScopeType;
@@ -218,6 +222,19 @@ final class RecordCommand {
       listed(off).forEach(number -> photos.off(number, true));
       listed(on).forEach(number -> photos.off(number, false));
       surroundings.terminal().say(photos.lines());
+      return 0;
+    }
+  }
+
+  @Command(name = "visits")
+  int visits(
+      @Parameters(paramLabel = "FILE") Path out,
+      @Mixin OutputOptions output,
+      @Mixin TableOptions tables) {
+    try (WorkshopRecord record = openKnown()) {
+      OutFile file = output.files(List.of(record())).table(out, VisitTable.headings());
+      List<Camera> cameras = record.cameras().stream().map(CameraLine::camera).toList();
+      tables.write(VisitTable.of(record, cameras), file, surroundings.terminal());
       return 0;
     }
   }

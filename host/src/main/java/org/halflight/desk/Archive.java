@@ -19,6 +19,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
@@ -355,24 +356,26 @@ final class Archive implements AutoCloseable {
   }
 
   /** Pictures that a person chose join a visit, and are left where they are. */
-  void addPhotos(Id<Visit> here, List<Path> files) {
+  Edit adding(Id<Visit> here, List<Path> files) {
     Instant now = surroundings.clock().instant();
-    thread.execute(
-        () -> {
-          for (Path file : files) {
-            onRecord(known -> photos.add(known, here, photos.candidate(file, now)));
-          }
-          tellPhotos(true);
-        });
+    return known ->
+        added(
+            files.stream().map(file -> () -> photos.add(known, here, photos.candidate(file, now))));
   }
 
   /** Those that wait join a visit. */
-  void addWaiting(Id<Visit> here) {
-    thread.execute(
-        () -> {
-          photos.waiting().forEach(waiting -> onRecord(known -> photos.add(known, here, waiting)));
-          tellPhotos(true);
-        });
+  Edit addingWaiting(Id<Visit> here) {
+    return known ->
+        added(photos.waiting().stream().map(each -> () -> photos.add(known, here, each)));
+  }
+
+  /** One that cannot be added keeps no other out; gives what takes the others off again. */
+  private Edit added(Stream<Supplier<Optional<Photo>>> each) {
+    List<Edit> off = new ArrayList<>();
+    each.forEach(
+        one -> guarded(() -> one.get().ifPresent(photo -> off.add(Edit.of(photo.off(true))))));
+    tellPhotos(true);
+    return off.stream().reduce(Edit.NONE, Edit::then);
   }
 
   /** Those that wait join no visit. */

@@ -32,6 +32,7 @@ import org.halflight.desk.view.UndoStack;
 import org.halflight.desk.view.UserAction;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.export.VisitTable;
 import org.halflight.files.FileKind;
 import org.halflight.files.FileNames;
 import org.halflight.files.OutFile;
@@ -508,7 +509,8 @@ final class CamerasPlace extends Place {
                                   .map(
                                       run ->
                                           new RunSummary(run.run().asked().phase(), run.speeds()))
-                                  .toList()));
+                                  .toList()),
+                          VisitTable.of(record, List.of(h.camera())));
                   return new FilesPanel.Written(file, Words.say("desk.cameras.exported", file));
                 }));
   }

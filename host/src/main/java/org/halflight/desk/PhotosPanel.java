@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.stream.Collectors;
 import javax.swing.AbstractAction;
 import javax.swing.BorderFactory;
 import javax.swing.DefaultListModel;
@@ -137,7 +138,9 @@ final class PhotosPanel extends JPanel implements LookListener {
     add.setName("photosAdd");
     enlarge.setName("photosEnlarge");
     off.setName("photosOff");
-    here.addActionListener(event -> visit.ifPresent(archive::addWaiting));
+    here.addActionListener(
+        event ->
+            visit.ifPresent(its -> add(archive.addingWaiting(its), Words.say("act.photo.waited"))));
     leave.addActionListener(event -> archive.leaveWaiting());
     caption.addActionListener(event -> caption());
     add.addActionListener(event -> choose());
@@ -323,8 +326,13 @@ final class PhotosPanel extends JPanel implements LookListener {
             Words.say("desk.photos.pictures"), "jpg", "jpeg", "png", "heic", "heif"));
     if (chooser.showOpenDialog(this) == JFileChooser.APPROVE_OPTION) {
       List<Path> chosen = Arrays.stream(chooser.getSelectedFiles()).map(File::toPath).toList();
-      visit.ifPresent(its -> archive.addPhotos(its, chosen));
+      String names = chosen.stream().map(PhotoStore::name).collect(Collectors.joining(", "));
+      visit.ifPresent(its -> add(archive.adding(its, chosen), Words.say("act.photo.added", names)));
     }
+  }
+
+  private void add(Edit adding, String words) {
+    edits.does(words, adding, () -> show(visit));
   }
 
   private void dress() {

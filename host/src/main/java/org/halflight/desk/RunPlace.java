@@ -265,7 +265,11 @@ final class RunPlace extends Place {
     }
     speeds.setText(form.phase() == Phase.ADJUSTING ? form.speeds() : all);
     marking.setSelectedIndex(form.shutter().reference() == Reference.EXACT ? 0 : 1);
-    // What was noted of the set-up stays as it is.
+    // What was noted of the set-up stays as it is, but for a run that is to be a dry one.
+    String dry = RunOption.WET.words().get(0);
+    if (dry.equals(form.options().get(RunOption.WET))) {
+      options.show(RunOption.WET, dry);
+    }
     RunOption.CRITERIA.stream()
         .filter(RunOption::isOffered)
         .forEach(option -> options.show(option, form.options().getOrDefault(option, "")));

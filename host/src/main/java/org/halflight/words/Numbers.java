@@ -105,7 +105,9 @@ public final class Numbers {
         : new InUnit(millis(seconds), "ms");
   }
 
-  /** A time beside the one it should be, both in the unit of that: {@code 432 ms, wanted 125 ms}. */
+  /**
+   * A time beside the one it should be, both in the unit of that: {@code 432 ms, wanted 125 ms}.
+   */
   public static String timeAndWanted(double seconds, double wantedSeconds) {
     boolean inSeconds = isReadInSeconds(wantedSeconds);
     return Words.say(

@@ -77,6 +77,7 @@ class EveryCommandTest extends CommandTests {
     USUAL.put("record moved", List.of("NONE"));
     USUAL.put("record sheet", List.of("NONE"));
     USUAL.put("record visit", List.of("NONE"));
+    USUAL.put("record visits", List.of("NONE/x.csv"));
     USUAL.put("record log", List.of("NONE"));
     USUAL.put("record photos", List.of("NONE"));
     USUAL.put("calibrate", List.of("--out", "NONE/x.profile"));

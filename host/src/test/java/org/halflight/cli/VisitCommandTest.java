@@ -6,6 +6,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.List;
+import org.halflight.export.CsvTable;
+import org.halflight.export.VisitTable;
 import org.halflight.photo.SamplePictures;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -134,6 +137,35 @@ class VisitCommandTest extends CommandTests {
     assertThat(printed()).contains("cleaned: all blades").doesNotContain("shim");
     execute("record", "visit", "J-17", "--earlier");
     assertThat(printed()).contains("Work log, until 30 Nov 2026, 12:00: blades");
+  }
+
+  @Test
+  void allVisitsAreOneTable() throws IOException {
+    execute("record", "sheet", "J-17", "--note", "infinity-focus=OK", "--where", "a collimator");
+    execute("record", "sheet", "J-17", "--note", "flange-top-left=43,97");
+    execute("record", "sheet", "J-17", "--note", "flange-top-right=43.950");
+    execute("record", "log", "J-17", "--add", "cleaned=blades");
+    Path file = folder.resolve("visits.csv");
+    assertThat(execute("record", "visits", file.toString())).as(printed()).isZero();
+    CsvTable table = CsvTable.read(file);
+    assertThat(table.headings()).isEqualTo(VisitTable.headings());
+    List<String> row = table.rows().get(0);
+    String[][] expected = {
+      {"camera", "Aunt Ada"},
+      {"received", "2026-11-30T12:00:00Z"},
+      {"handed_back", ""},
+      {"complaint", "sticks"},
+      {"infinity_focus", "OK"},
+      {"infinity_focus_how", "a collimator"},
+      {"flange_top_left_mm", "43.97"},
+      {"flange_spread_mm", "0.020"},
+      {"work_entries", "1"},
+      {"photos", "0"}
+    };
+    for (String[] each : expected) {
+      assertThat(row.get(table.headings().indexOf(each[0]))).as(each[0]).isEqualTo(each[1]);
+    }
+    assertThat(execute("record", "visits", file.toString())).isEqualTo(1);
   }
 
   @Test

@@ -17,17 +17,17 @@ class TablesTest {
     Path tables = folder.resolve("tables");
     CsvTable first = table("=1+1");
     CsvTable second = table("-0.12");
-    assertThat(Tables.write(tables, "mine-1", first, second))
+    assertThat(Tables.write(tables, "mine-1", first, second, first))
         .isEqualTo(tables.resolve("mine-1-firings.csv"));
     assertThat(CsvTable.read(tables.resolve("mine-1-firings.csv"))).isEqualTo(table("'=1+1"));
     Files.delete(tables.resolve("mine-1-firings.csv"));
-    // One of the two is still there, so both get the next number.
-    assertThat(Tables.write(tables, "mine-1", second, first))
+    // One of them is still there, so all get the next number.
+    assertThat(Tables.write(tables, "mine-1", second, first, first))
         .isEqualTo(tables.resolve("mine-1-firings-2.csv"));
     assertThat(CsvTable.read(tables.resolve("mine-1-speeds.csv"))).isEqualTo(second);
     assertThat(CsvTable.read(tables.resolve("mine-1-firings-2.csv"))).isEqualTo(second);
     assertThat(CsvTable.read(tables.resolve("mine-1-speeds-2.csv"))).isEqualTo(table("'=1+1"));
-    assertThat(Tables.write(tables, "mine-1", first, second))
+    assertThat(Tables.write(tables, "mine-1", first, second, first))
         .isEqualTo(tables.resolve("mine-1-firings-3.csv"));
   }
 
