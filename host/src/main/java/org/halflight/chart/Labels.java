@@ -1,7 +1,6 @@
 package org.halflight.chart;
 
 import java.awt.Color;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -22,6 +21,8 @@ final class Labels implements PlotAnnotation.Drawing {
     ABOVE(new int[][] {{0, -1}, {1, -1}, {-1, -1}, {0, 1}}),
     BELOW(new int[][] {{0, 1}});
 
+    /** Never written to. */
+    @SuppressWarnings("ImmutableEnumChecker")
     private final int[][] inOrder;
 
     Sides(int[][] inOrder) {
@@ -101,114 +102,113 @@ final class Labels implements PlotAnnotation.Drawing {
 
   @Override
   public void draw(Graphics2D graphics, PlotAnnotation.Axes axes) {
-    Font font = theme.smallLetters();
-    List<Rectangle2D> taken = new ArrayList<>();
-    for (double[] mark : marks) {
-      taken.add(
-          new Rectangle2D.Double(
-              axes.x(mark[0]) - reach, axes.y(mark[1]) - reach, 2 * reach, 2 * reach));
+    graphics.setFont(theme.smallLetters());
+    Setting setting = new Setting(graphics, axes);
+    marks.forEach(mark -> setting.keepOff(axes.x(mark[0]), axes.y(mark[1])));
+    lanes.forEach(setting::lane);
+    levels.forEach(setting::level);
+    labels.stream().filter(label -> label.sides() != Sides.BELOW).forEach(setting::beside);
+    setting.allOrNone(labels.stream().filter(label -> label.sides() == Sides.BELOW).toList());
+    lines.forEach(setting::atLine);
+    setting.write();
+  }
+
+  private record Set(String text, Color ink, Rectangle2D box) {}
+
+  /** Finds the places of words, then writes them. */
+  private final class Setting {
+    private final Graphics2D graphics;
+    private final PlotAnnotation.Axes axes;
+    private final Rectangle2D area;
+    private final List<Rectangle2D> taken = new ArrayList<>();
+    private final List<Set> set = new ArrayList<>();
+
+    Setting(Graphics2D graphics, PlotAnnotation.Axes axes) {
+      this.graphics = graphics;
+      this.axes = axes;
+      area = axes.area();
     }
-    graphics.setFont(font);
-    for (Lane lane : lanes) {
-      double top = axes.side(lane.lane()) - size(graphics, lane.text()).getHeight() / 2;
-      double left = axes.area().getMinX() + GAP_PIXELS;
-      set(graphics, axes, lane.text(), theme.ink(), left, top, taken);
+
+    void keepOff(double x, double y) {
+      taken.add(new Rectangle2D.Double(x - reach, y - reach, 2 * reach, 2 * reach));
     }
-    for (Level level : levels) {
-      setAtLevel(graphics, axes, level, taken);
+
+    void lane(Lane lane) {
+      double top = axes.side(lane.lane()) - size(lane.text()).getHeight() / 2;
+      set(lane.text(), theme.ink(), area.getMinX() + GAP_PIXELS, top);
     }
-    for (Label label : labels) {
-      if (label.sides() != Sides.BELOW) {
-        setBeside(graphics, axes, label, taken);
+
+    void level(Level level) {
+      Rectangle2D size = size(level.text());
+      double y = axes.y(level.y());
+      double free = area.getWidth() - size.getWidth() - 2 * GAP_PIXELS;
+      double left = area.getMinX() + GAP_PIXELS + level.along() * free;
+      if (!set(level.text(), level.ink(), left, y - size.getHeight() - 1)) {
+        set(level.text(), level.ink(), left, y + 1);
       }
     }
-    setBelow(graphics, axes, taken);
-    for (AtLine line : lines) {
-      setAtLine(graphics, axes, line, taken);
-    }
-  }
 
-  /** All of them or none: a word that is left alone seems to belong to its neighbour. */
-  private void setBelow(Graphics2D graphics, PlotAnnotation.Axes axes, List<Rectangle2D> taken) {
-    List<Label> below = labels.stream().filter(label -> label.sides() == Sides.BELOW).toList();
-    Graphics2D nowhere = (Graphics2D) graphics.create();
-    nowhere.setClip(0, 0, 0, 0);
-    List<Rectangle2D> tried = new ArrayList<>(taken);
-    boolean fit = below.stream().allMatch(label -> setBeside(nowhere, axes, label, tried));
-    nowhere.dispose();
-    if (fit) {
-      below.forEach(label -> setBeside(graphics, axes, label, taken));
-    }
-  }
-
-  private boolean setBeside(
-      Graphics2D graphics, PlotAnnotation.Axes axes, Label label, List<Rectangle2D> taken) {
-    Rectangle2D size = size(graphics, label.text());
-    double x = axes.x(label.x());
-    double y = axes.y(label.y());
-    for (int[] side : label.sides().inOrder) {
+    boolean beside(Label label) {
+      Rectangle2D size = size(label.text());
       double away = reach + GAP_PIXELS;
-      double left = x + side[0] * away - (1 - side[0]) * size.getWidth() / 2;
-      double top = y + side[1] * away - (1 - side[1]) * size.getHeight() / 2;
-      if (set(graphics, axes, label.text(), label.ink(), left, top, taken)) {
-        return true;
+      for (int[] side : label.sides().inOrder) {
+        double left = axes.x(label.x()) + side[0] * away - (1 - side[0]) * size.getWidth() / 2;
+        double top = axes.y(label.y()) + side[1] * away - (1 - side[1]) * size.getHeight() / 2;
+        if (set(label.text(), label.ink(), left, top)) {
+          return true;
+        }
+      }
+      return false;
+    }
+
+    /** A word that is left alone seems to belong to its neighbour. */
+    void allOrNone(List<Label> all) {
+      int before = set.size();
+      if (!all.stream().allMatch(this::beside)) {
+        List<Set> alone = set.subList(before, set.size());
+        alone.forEach(each -> taken.remove(each.box()));
+        alone.clear();
       }
     }
-    return false;
-  }
 
-  private void setAtLine(
-      Graphics2D graphics, PlotAnnotation.Axes axes, AtLine line, List<Rectangle2D> taken) {
-    Rectangle2D size = size(graphics, line.text());
-    double x = axes.x(line.x());
-    double top = axes.area().getMaxY() - size.getHeight() - 1;
-    for (; top > axes.area().getCenterY(); top -= size.getHeight() / 2) {
-      for (double left : new double[] {x + GAP_PIXELS, x - GAP_PIXELS - size.getWidth()}) {
-        if (set(graphics, axes, line.text(), line.ink(), left, top, taken)) {
+    void atLine(AtLine line) {
+      Rectangle2D size = size(line.text());
+      double x = axes.x(line.x());
+      double top = area.getMaxY() - size.getHeight() - 1;
+      for (; top > area.getCenterY(); top -= size.getHeight() / 2) {
+        if (set(line.text(), line.ink(), x + GAP_PIXELS, top)
+            || set(line.text(), line.ink(), x - GAP_PIXELS - size.getWidth(), top)) {
           return;
         }
       }
     }
-  }
 
-  private void setAtLevel(
-      Graphics2D graphics, PlotAnnotation.Axes axes, Level level, List<Rectangle2D> taken) {
-    Rectangle2D size = size(graphics, level.text());
-    double y = axes.y(level.y());
-    double free = axes.area().getWidth() - size.getWidth() - 2 * GAP_PIXELS;
-    double left = axes.area().getMinX() + GAP_PIXELS + level.along() * free;
-    for (double top : new double[] {y - size.getHeight() - 1, y + 1}) {
-      if (set(graphics, axes, level.text(), level.ink(), left, top, taken)) {
-        return;
+    private boolean set(String text, Color ink, double left, double top) {
+      Rectangle2D size = size(text);
+      Rectangle2D box = new Rectangle2D.Double(left, top, size.getWidth(), size.getHeight());
+      if (!area.contains(box) || taken.stream().anyMatch(box::intersects)) {
+        return false;
+      }
+      taken.add(box);
+      set.add(new Set(text, ink, box));
+      return true;
+    }
+
+    void write() {
+      for (Set each : set) {
+        if (!lanes.isEmpty()) {
+          graphics.setPaint(theme.background());
+          graphics.fill(each.box());
+        }
+        graphics.setPaint(each.ink());
+        double baseline = each.box().getMinY() - size(each.text()).getY();
+        graphics.drawString(each.text(), (float) each.box().getMinX(), (float) baseline);
       }
     }
-  }
 
-  private boolean set(
-      Graphics2D graphics,
-      PlotAnnotation.Axes axes,
-      String text,
-      Color ink,
-      double left,
-      double top,
-      List<Rectangle2D> taken) {
-    Rectangle2D size = size(graphics, text);
-    Rectangle2D box = new Rectangle2D.Double(left, top, size.getWidth(), size.getHeight());
-    if (!axes.area().contains(box) || taken.stream().anyMatch(box::intersects)) {
-      return false;
+    /** Around a text whose baseline begins at the origin. */
+    private Rectangle2D size(String text) {
+      return graphics.getFontMetrics().getStringBounds(text, graphics);
     }
-    taken.add(box);
-    if (!lanes.isEmpty()) {
-      graphics.setPaint(theme.background());
-      graphics.fill(box);
-    }
-    graphics.setPaint(ink);
-    graphics.drawString(text, (float) left, (float) (top - size.getY()));
-    return true;
-  }
-
-  /** Around a text whose baseline begins at the origin. */
-  private static Rectangle2D size(Graphics2D graphics, String text) {
-    return graphics.getFontMetrics().getStringBounds(text, graphics);
   }
 }

@@ -60,8 +60,7 @@ final class ChecklistCell extends WrappedTable.Cell {
         drawing.translate(x, y);
         drawing.scale(getIconWidth() / 16.0, getIconWidth() / 16.0);
         drawing.setColor(of.getForeground());
-        drawing.setStroke(
-            new BasicStroke(2, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
+        drawing.setStroke(new BasicStroke(2, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
         Path2D.Double lines = new Path2D.Double();
         switch (state) {
           case OK -> {

@@ -15,8 +15,8 @@ import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 
 /**
- * A form that is as wide as its place, and scrolls where the place is too low for it; the field that has the focus
- * is always in sight.
+ * A form that is as wide as its place, and scrolls where the place is too low for it; the field
+ * that has the focus is always in sight.
  */
 final class FormScroll extends JScrollPane {
   private static final long serialVersionUID = 1L;

@@ -98,8 +98,7 @@ final class PictureCanvas extends PaintedComponent {
 
   /** Whether the picture that was asked for last is the one on the screen. */
   boolean isUpToDate() {
-    return underWay == null
-        && (picture == null || hasNoRoom() || wish(picture).equals(shown));
+    return underWay == null && (picture == null || hasNoRoom() || wish(picture).equals(shown));
   }
 
   @Override

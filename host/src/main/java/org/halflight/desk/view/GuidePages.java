@@ -1,6 +1,7 @@
 package org.halflight.desk.view;
 
 import java.util.List;
+import org.halflight.words.Words;
 
 /** Which pages the guide has, and which of them belongs to which place of the window. */
 public final class GuidePages {
@@ -42,10 +43,9 @@ public final class GuidePages {
     };
   }
 
-  /** What a page is called in a list: its file's name as words. */
+  /** What a page is called in a list. */
   public static String title(String page) {
-    String words = page.replace(".md", "").replace('-', ' ');
-    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    return Words.say("desk.help.page." + page.replace(".md", ""));
   }
 
   /** The page of a link, without the heading. */
