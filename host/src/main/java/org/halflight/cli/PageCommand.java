@@ -74,7 +74,7 @@ final class PageCommand implements Callable<Integer> {
   @Option(names = "--done", paramLabel = "WORDS")
   private List<String> done = List.of();
 
-  @Option(names = "--by-hand", paramLabel = "ITEM=WORDS[, HOW]")
+  @Option(names = "--by-hand", paramLabel = "ITEM=WORDS[,HOW]")
   private List<String> hand = List.of();
 
   @Option(names = "--intake", paramLabel = "ITEM=STATE[,REMARK]")
