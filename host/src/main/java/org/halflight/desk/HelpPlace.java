@@ -74,11 +74,10 @@ final class HelpPlace extends Place {
     pages.addListSelectionListener(event -> select());
     kit.setAutoFormSubmission(false);
     text.setName("helpText");
+    text.getAccessibleContext().setAccessibleName(Words.say("desk.help.text"));
     text.setEditable(false);
     text.setEditorKit(kit);
-    // It is another one with each kind of text.
-    text.getAccessibleContext().setAccessibleName(Words.say("desk.help.text"));
-    text.putClientProperty(JEditorPane.HONOR_DISPLAY_PROPERTIES, Boolean.TRUE);
+    text.putClientProperty(JEditorPane.HONOR_DISPLAY_PROPERTIES, true);
     text.addHyperlinkListener(
         event -> {
           if (event.getEventType() == HyperlinkEvent.EventType.ACTIVATED) {
