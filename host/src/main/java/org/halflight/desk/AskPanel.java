@@ -88,6 +88,6 @@ final class AskPanel extends JPanel implements LookListener {
     sentence.setBorder(null);
     sentence.setBackground(look.ground());
     sentence.setForeground(look.ink());
-    sentence.setFont(Look.letters(1.1));
+    sentence.setFont(Look.letters(Look.BODY));
   }
 }

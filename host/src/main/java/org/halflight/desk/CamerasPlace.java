@@ -269,7 +269,7 @@ final class CamerasPlace extends Place {
   @Override
   public void look(Look look) {
     setBackground(look.ground());
-    title.setFont(Look.bold(2));
+    title.setFont(Look.bold(Look.TITLE));
     title.setForeground(look.ink());
     from.look(look);
     files.look(look);

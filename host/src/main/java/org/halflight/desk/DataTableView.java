@@ -70,7 +70,7 @@ final class DataTableView extends JPanel implements LookListener {
     setBackground(look.ground());
     caption.setForeground(look.ink());
     caption.setBackground(look.ground());
-    caption.setFont(Look.bold(1.1));
+    caption.setFont(Look.bold(Look.BODY));
     caption.setBorder(BorderFactory.createEmptyBorder(0, 0, Look.px(6), 0));
   }
 

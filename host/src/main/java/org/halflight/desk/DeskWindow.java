@@ -630,7 +630,7 @@ final class DeskWindow {
   private void dressBelow() {
     below.setBackground(look.shade());
     below.setForeground(look.ink());
-    below.setFont(Look.letters(1.1));
+    below.setFont(Look.letters(Look.BODY));
     below.setBorder(
         BorderFactory.createEmptyBorder(Look.px(6), Look.px(30), Look.px(6), Look.px(30)));
   }

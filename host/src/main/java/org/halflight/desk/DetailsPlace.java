@@ -119,11 +119,11 @@ final class DetailsPlace extends Place {
   @Override
   public void look(Look look) {
     setBackground(look.ground());
-    title.setFont(Look.bold(2));
+    title.setFont(Look.bold(Look.TITLE));
     title.setForeground(look.ink());
     advice.setBackground(look.ground());
     advice.setForeground(look.quietInk());
-    advice.setFont(Look.letters(1.05));
+    advice.setFont(Look.letters(Look.BODY));
     advice.setBorder(null);
     bars.look(look);
     budget.look(look);

@@ -208,10 +208,10 @@ final class HelpPlace extends Place {
   public void look(Look another) {
     look = another;
     setBackground(look.ground());
-    title.setFont(Look.bold(2));
+    title.setFont(Look.bold(Look.TITLE));
     title.setForeground(look.ink());
-    pages.setFont(Look.letters(1.05));
-    text.setFont(Look.letters(1.15));
+    pages.setFont(Look.letters(Look.BODY));
+    text.setFont(Look.letters(Look.LEAD));
     text.setBackground(look.ground());
     text.setForeground(look.ink());
     copied.setForeground(look.quietInk());

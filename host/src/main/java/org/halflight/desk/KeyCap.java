@@ -14,7 +14,7 @@ final class KeyCap implements Icon {
   private final String key;
   private final Look look;
   private final boolean strong;
-  private final Font font = Look.bold(0.92);
+  private final Font font = Look.bold(Look.NOTE);
 
   KeyCap(String key, Look look, boolean strong) {
     this.key = key;

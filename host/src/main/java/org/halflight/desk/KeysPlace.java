@@ -153,15 +153,15 @@ final class KeysPlace extends Place {
   @Override
   public void look(Look look) {
     setBackground(look.ground());
-    title.setFont(Look.bold(1.8));
+    title.setFont(Look.bold(Look.TITLE));
     title.setForeground(look.ink());
     for (JLabel heading : headings) {
-      heading.setFont(Look.bold(1.2));
+      heading.setFont(Look.bold(Look.LEAD));
       heading.setForeground(look.ink());
     }
     pad.forEach((name, label) -> dress(label, name, look));
     foot.setForeground(look.quietInk());
-    foot.setFont(Look.letters(1));
+    foot.setFont(Look.letters(Look.BODY));
     pedal.look(look);
     sounds.look(look);
     for (int i = 0; i < labels.size(); i++) {
@@ -170,7 +170,7 @@ final class KeysPlace extends Place {
   }
 
   private static void dress(JLabel label, String key, Look look) {
-    label.setFont(Look.letters(0.95));
+    label.setFont(Look.letters(Look.NOTE));
     label.setForeground(look.ink());
     label.setIcon(new KeyCap(key, look, false));
     label.setIconTextGap(Look.px(8));

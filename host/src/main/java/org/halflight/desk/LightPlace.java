@@ -132,18 +132,18 @@ final class LightPlace extends Place {
     setBackground(look.ground());
     meter.look(look);
     lamps.look(look);
-    mode.setFont(Look.letters(1.1));
+    mode.setFont(Look.letters(Look.BODY));
     mode.setForeground(look.quietInk());
     sentence.setFont(Look.bold(2.7));
     sentence.setForeground(look.ink());
     sentence.setBackground(look.ground());
     sentence.setBorder(null);
     hint.setBorder(null);
-    hint.setFont(Look.letters(1.2));
+    hint.setFont(Look.letters(Look.LEAD));
     hint.setForeground(look.ink());
     hint.setBackground(look.ground());
     for (JButton each : new JButton[] {set, open, again, screen}) {
-      each.setFont(Look.letters(1.2));
+      each.setFont(Look.letters(Look.LEAD));
     }
   }
 }

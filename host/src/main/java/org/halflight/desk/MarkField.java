@@ -68,9 +68,9 @@ final class MarkField extends JPanel implements LookListener {
   @Override
   public void look(Look look) {
     setBackground(look.askGround());
-    label.setFont(Look.letters(1.1));
-    field.setFont(Look.letters(1.1));
-    keys.setFont(Look.letters(1));
+    label.setFont(Look.letters(Look.BODY));
+    field.setFont(Look.letters(Look.BODY));
+    keys.setFont(Look.letters(Look.BODY));
   }
 
   private void leave() {

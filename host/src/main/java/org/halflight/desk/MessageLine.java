@@ -44,7 +44,7 @@ final class MessageLine extends JPanel implements LookListener {
     look = another;
     area.setBorder(null);
     area.setOpaque(false);
-    area.setFont(Look.letters(1.3));
+    area.setFont(Look.letters(Look.LEAD));
     setBorder(BorderFactory.createEmptyBorder(Look.px(8), Look.px(26), Look.px(6), Look.px(20)));
     dress();
   }

@@ -113,10 +113,10 @@ final class PedalPanel extends JPanel implements LookListener {
   @Override
   public void look(Look look) {
     for (JLabel label : labels.values()) {
-      label.setFont(Look.letters(1.05));
+      label.setFont(Look.letters(Look.BODY));
       label.setForeground(look.ink());
     }
-    said.setFont(Look.letters(1.05));
+    said.setFont(Look.letters(Look.BODY));
     said.setForeground(look.ink());
   }
 }

@@ -103,7 +103,7 @@ final class PictureView extends JPanel implements LookListener {
     table.setBorder(
         BorderFactory.createEmptyBorder(Look.px(12), Look.px(16), Look.px(8), Look.px(16)));
     nothing.setForeground(look.quietInk());
-    nothing.setFont(Look.letters(1.1));
+    nothing.setFont(Look.letters(Look.BODY));
     nothing.setBorder(
         BorderFactory.createEmptyBorder(Look.px(4), Look.px(16), Look.px(4), Look.px(16)));
     canvas.look(look);

@@ -126,13 +126,13 @@ final class PortsPanel extends JPanel implements LookListener {
       text.setBackground(look.ground());
       text.setForeground(look.ink());
       text.setBorder(null);
-      text.setFont(Look.letters(1.08));
+      text.setFont(Look.letters(Look.BODY));
     }
-    main.setFont(Look.bold(1.15));
-    list.setFont(Look.letters(1.05));
+    main.setFont(Look.bold(Look.LEAD));
+    list.setFont(Look.letters(Look.BODY));
     scroll.setBorder(BorderFactory.createLineBorder(look.line()));
     for (JButton button : List.of(change, use, likely, all)) {
-      button.setFont(Look.letters(1.08));
+      button.setFont(Look.letters(Look.BODY));
     }
   }
 }

@@ -51,6 +51,6 @@ final class SoundsPanel extends JPanel implements LookListener {
 
   @Override
   public void look(Look look) {
-    boxes.values().forEach(box -> box.setFont(Look.letters(1.05)));
+    boxes.values().forEach(box -> box.setFont(Look.letters(Look.BODY)));
   }
 }

@@ -142,7 +142,7 @@ final class TopBar extends JPanel implements LookListener {
     letters();
     rig.setIcon(new KeyCap(KeyHints.keyName(UserAction.PRACTICE), look, false));
     menu.setIcon(new KeyCap(KeyHints.keyName(UserAction.MENU), look, false));
-    practice.setFont(Look.bold(1));
+    practice.setFont(Look.bold(Look.BODY));
     practice.setForeground(look.ground());
     practice.setBackground(look.attention());
     practice.setOpaque(true);

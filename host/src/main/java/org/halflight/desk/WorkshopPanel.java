@@ -115,7 +115,7 @@ final class WorkshopPanel extends JPanel implements LookListener {
   @Override
   public void look(Look look) {
     for (java.awt.Component each : getComponents()) {
-      each.setFont(Look.letters(1));
+      each.setFont(Look.letters(Look.BODY));
     }
   }
 }
