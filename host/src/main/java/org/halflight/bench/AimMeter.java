@@ -33,8 +33,11 @@ public final class AimMeter {
   /** Blocks of one round, for all sensors together: of three each has whole cycles of 100 Hz. */
   private static final int ROUND_BLOCKS = 30;
 
-  /** Blocks by which the lamp is judged, and of which each reading has one tenth of a second's. */
-  private static final int LAMP_BLOCKS = 250;
+  /**
+   * Blocks by which the lamp is judged: three stretches of {@link FlickerJudge}, the last one
+   * hardly more than half. Nobody else asks for as many, so no answer is taken for another.
+   */
+  private static final int LAMP_BLOCKS = 260;
 
   /** A reading of blocks that come without end. */
   private static final int READING_BLOCKS = 10;
@@ -57,6 +60,7 @@ public final class AimMeter {
   private double lampSeconds;
   private double darkSum16;
   private boolean looksAtTheLamp = true;
+  private boolean restarted;
   private final Map<Channel, Long> readings = new EnumMap<>(Channel.class);
   private double lastCounts;
   private Aim aim = Aim.nothing();
@@ -95,8 +99,11 @@ public final class AimMeter {
     if (event instanceof RigEvent.TimeAt beat) {
       return beat(beat);
     }
-    if (event instanceof RigMessage.Greeting && asked.isPresent()) {
-      return Optional.of(begin());
+    // What it had asked is gone with the start; the greeting says when the rig listens again.
+    restarted |= event instanceof RigEvent.Restarted;
+    if (event instanceof RigMessage.Greeting && restarted) {
+      restarted = false;
+      return asked.isPresent() ? Optional.of(begin()) : Optional.empty();
     }
     return Optional.empty();
   }

@@ -121,11 +121,11 @@ final class FittedChart {
       plotWidth -= 2 * letters();
     }
     ticks(side, room / (TICK_LINE * letters()));
-    if (foot instanceof SymbolAxis names) {
-      double column = plotWidth / names.getSymbols().length;
-      names.setTickUnit(
-          new NumberTickUnit(
-              Math.max(1, Math.ceil((widest(names) + TICK_GAP * letters()) / column))));
+    if (foot instanceof NameAxis names) {
+      if (columns(names, plotWidth) > 1) {
+        names.shorten();
+      }
+      names.setTickUnit(new NumberTickUnit(columns(names, plotWidth)));
     } else if (foot instanceof NumberAxis numbers) {
       ticks(numbers, plotWidth / (widestTick(numbers) + TICK_GAP * letters()));
     }
@@ -206,6 +206,12 @@ final class FittedChart {
       left = 0;
     }
     return left + right;
+  }
+
+  /** How many columns a name takes; so many names stand without one between them. */
+  private double columns(SymbolAxis names, double plotWidth) {
+    double column = plotWidth / names.getSymbols().length;
+    return Math.max(1, Math.ceil((widest(names) + TICK_GAP * letters()) / column));
   }
 
   private double widest(SymbolAxis axis) {

@@ -86,7 +86,12 @@ final class Frame {
 
   /** An axis of names at 0, 1, 2 and so on, with room for half a name at both ends. */
   static SymbolAxis names(@Nullable String label, List<String> names) {
-    SymbolAxis axis = new SymbolAxis(label, names.toArray(String[]::new));
+    return names(label, names, names);
+  }
+
+  /** The same with shorter names for where those have no room. */
+  static SymbolAxis names(@Nullable String label, List<String> names, List<String> shorter) {
+    SymbolAxis axis = new NameAxis(label, names, shorter);
     axis.setGridBandsVisible(false);
     axis.setRange(-0.5, names.size() - 0.5);
     return axis;

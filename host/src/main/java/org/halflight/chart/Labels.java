@@ -113,7 +113,7 @@ final class Labels implements PlotAnnotation.Drawing {
     setting.write();
   }
 
-  private record Set(String text, Color ink, Rectangle2D box) {}
+  private record Placed(String text, Color ink, Rectangle2D box) {}
 
   /** Finds the places of words, then writes them. */
   private final class Setting {
@@ -121,7 +121,7 @@ final class Labels implements PlotAnnotation.Drawing {
     private final PlotAnnotation.Axes axes;
     private final Rectangle2D area;
     private final List<Rectangle2D> taken = new ArrayList<>();
-    private final List<Set> set = new ArrayList<>();
+    private final List<Placed> set = new ArrayList<>();
 
     Setting(Graphics2D graphics, PlotAnnotation.Axes axes) {
       this.graphics = graphics;
@@ -165,7 +165,7 @@ final class Labels implements PlotAnnotation.Drawing {
     void allOrNone(List<Label> all) {
       int before = set.size();
       if (!all.stream().allMatch(this::beside)) {
-        List<Set> alone = set.subList(before, set.size());
+        List<Placed> alone = set.subList(before, set.size());
         alone.forEach(each -> taken.remove(each.box()));
         alone.clear();
       }
@@ -190,12 +190,12 @@ final class Labels implements PlotAnnotation.Drawing {
         return false;
       }
       taken.add(box);
-      set.add(new Set(text, ink, box));
+      set.add(new Placed(text, ink, box));
       return true;
     }
 
     void write() {
-      for (Set each : set) {
+      for (Placed each : set) {
         if (!lanes.isEmpty()) {
           graphics.setPaint(theme.background());
           graphics.fill(each.box());

@@ -34,7 +34,8 @@ public record StagesPicture(AssemblyStages assembly, String note) implements Pic
                 Words.say("stage.picture.axis"),
                 IntStream.rangeClosed(1, stages.size())
                     .mapToObj(stage -> StageWords.inShort(assembly, stage))
-                    .toList()),
+                    .toList(),
+                IntStream.rangeClosed(1, stages.size()).mapToObj(String::valueOf).toList()),
             Words.say("chart.stops"),
             theme);
     List<double[]> slow = points(Stage::slow, assembly::slowPlusMinus, -APART);

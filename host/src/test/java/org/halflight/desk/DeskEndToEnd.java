@@ -23,7 +23,10 @@ import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.LightTestView;
 import org.halflight.desk.view.Message;
 import org.halflight.desk.view.NumeralsText;
+import org.halflight.desk.view.ScreenView;
 import org.halflight.export.CsvTable;
+import org.halflight.light.Aim;
+import org.halflight.light.ScreenLight;
 import org.halflight.link.LinkState;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
@@ -102,12 +105,26 @@ final class DeskEndToEnd {
     fire();
     check(view().setup().isEmpty() && view().results().size() == 1, "a firing without a run");
     check(view().results().get(0).outcome() == Outcome.TIMED, "it is timed");
-    check(large().contains("without a run"), "its time is drawn");
+    hand.await("its time is drawn", v -> large().contains("without a run"));
     hand.shot(shots, "1-fired");
+    check(large().contains("without a run"), "its time is drawn");
   }
 
   private void setLight() {
     hand.key(KeyEvent.VK_F3);
+    hand.await("the light is aimed", v -> v.light().isAiming());
+    hand.key(KeyEvent.VK_B, KeyEvent.VK_CONTROL);
+    hand.await(
+        "the screen is checked", v -> v.light().screen().flatMap(ScreenView::result).isPresent());
+    check(
+        view().light().screen().flatMap(ScreenView::result).orElseThrow().finding()
+            == ScreenLight.Finding.DOES_NOT,
+        "no screen shines on the practice rig: " + view().light().screen());
+    hand.window().onModelCamera(camera -> camera.hold(true));
+    hand.await(
+        "the light is right",
+        v -> v.light().aim().filter(its -> its.move() == Aim.Move.SET).isPresent());
+    everyWay("2-aim");
     hand.click("setLight");
     hand.await("the open shutter is asked for", v -> v.light().isAsking());
     everyWay("2-light");
@@ -115,8 +132,8 @@ final class DeskEndToEnd {
     hand.await("the light is set", v -> v.light().set().isPresent());
     // The opening that the light was set by is in the record, but no firing of the shutter.
     hand.await(
-        "the opening is not counted",
-        v -> v.results().size() == 2 && lastOf(v).outcome() == Outcome.HELD_FOR_LIGHT);
+        "the openings are not counted",
+        v -> v.results().size() == 3 && lastOf(v).outcome() == Outcome.HELD_FOR_LIGHT);
     hand.shot(shots, "2-light-set");
   }
 
@@ -665,7 +682,11 @@ final class DeskEndToEnd {
                 && hand.find("triedDone").isFocusOwner());
     hand.key(KeyEvent.VK_SPACE);
     hand.await(
-        "it is read", v -> v.lightTest().prompt().step() != step || v.lightTest().isReading());
+        "it is read, and the window is dark meanwhile",
+        v ->
+            v.lightTest().isReading()
+                ? hand.window().frame().getGlassPane().isVisible()
+                : v.lightTest().prompt().step() != step);
   }
 
   private void history(List<FiringResult> before) {

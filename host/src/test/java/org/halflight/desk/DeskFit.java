@@ -162,7 +162,7 @@ final class DeskFit {
 
   private void places(boolean dark) {
     act(UserAction.TO_LIGHT);
-    for (String name : List.of("start", "light asking", "light set")) {
+    for (String name : List.of("start", "light aiming", "light asking", "light set")) {
       show(name);
       look("light, " + name, dark);
     }

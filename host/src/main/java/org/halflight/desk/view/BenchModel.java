@@ -101,11 +101,14 @@ public final class BenchModel {
     if (other || changesResults(news)) {
       results = List.copyOf(session().results());
     }
-    return announcer.announce(news);
+    List<Cue> cues = announcer.announce(news);
+    news.stream()
+        .flatMap(each -> light.ofOpening(each).stream())
+        .forEach(said -> say(new Message(Message.Kind.ATTENTION, said)));
+    return cues;
   }
 
   private void show(SessionEvent news, Optional<DialSetting> before) {
-    light.ofOpening(news).ifPresent(said -> say(new Message(Message.Kind.ATTENTION, said)));
     if (news instanceof SessionEvent.Settled settled) {
       settled(settled.result());
     } else if (news instanceof SessionEvent.Provisional provisional) {

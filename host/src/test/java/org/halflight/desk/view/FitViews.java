@@ -21,6 +21,7 @@ import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
+import org.halflight.light.Aim;
 import org.halflight.link.LinkState;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.session.AcceptanceCriteria;
@@ -73,6 +74,7 @@ public final class FitViews {
   public static Map<String, BenchView> of(Path folder) {
     FitViews all = new FitViews(folder);
     all.light();
+    all.aiming();
     all.asFound();
     all.adjusting();
     all.stages();
@@ -96,6 +98,20 @@ public final class FitViews {
       work.fire(Optional.of(MarkedSpeed.parse("1/60")), PracticeMishap.NONE);
       keep("fired without a run", work);
     }
+  }
+
+  private void aiming() {
+    try (PracticeWork work = work(dirty())) {
+      work.light.showMeter(true);
+      work.until(() -> aims(work, Aim.Move.OPEN));
+      work.rig.holdOpen(true);
+      work.until(() -> aims(work, Aim.Move.SET));
+      keep("light aiming", work);
+    }
+  }
+
+  private static boolean aims(PracticeWork work, Aim.Move move) {
+    return work.view().light().aim().filter(its -> its.move() == move).isPresent();
   }
 
   private void asFound() {

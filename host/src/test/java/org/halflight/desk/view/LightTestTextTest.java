@@ -68,7 +68,9 @@ class LightTestTextTest {
     BenchView reads = work.view();
     assertThat(NumeralsText.of(reads).tone()).isEqualTo(NumeralsText.Tone.PROVISIONAL);
     assertThat(NumeralsText.of(reads).time()).matches("reading, 6\\d %");
+    assertThat(DarkText.of(reads).orElseThrow().more()).startsWith("leak test, reading 1 of 3");
     work.until(() -> work.view().lightTest().isAsking());
+    assertThat(DarkText.of(work.view())).as("the person has to see what to do").isEmpty();
     assertThat(MessageText.of(work.view()).text()).startsWith("Read, lamp covered");
     assertThat(ExtraTestsText.of(work.view()).entries()).isEmpty();
 
