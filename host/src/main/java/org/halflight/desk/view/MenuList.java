@@ -83,8 +83,7 @@ public final class MenuList {
           default -> Optional.empty();
         };
     String words = said.orElseGet(() -> KeyHints.words(act));
-    int first = words.offsetByCodePoints(0, 1);
-    return words.substring(0, first).toUpperCase(java.util.Locale.ROOT) + words.substring(first);
+    return KeyHints.begun(words);
   }
 
   /** Acts that belong to no other group change how things are shown. */
