@@ -50,7 +50,7 @@ public record EdgesPicture(String title, String why, List<Edge> edges, TickRate 
       boolean high = false;
       List<Edge> its = of(lanes.get(lane));
       for (Edge edge : its) {
-        if (!edge.high() && (high || edge == its.get(0))) {
+        if (!edge.high() && (high || edge.equals(its.get(0)))) {
           bar(plot, from, millis(edge), lane, theme);
         }
         from = millis(edge);

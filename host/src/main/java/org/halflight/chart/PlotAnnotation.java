@@ -27,7 +27,7 @@ final class PlotAnnotation extends AbstractXYAnnotation {
 
     /** How far down a value of the axis at the side is, whichever axis that is. */
     double side(double value) {
-      return plot.getOrientation() == PlotOrientation.HORIZONTAL
+      return plot.getOrientation().equals(PlotOrientation.HORIZONTAL)
           ? domain.valueToJava2D(value, area, plot.getDomainAxisEdge())
           : y(value);
     }

@@ -680,6 +680,6 @@ final class CameraPlace extends Place {
     name.setLabelFor(field);
     field.getAccessibleContext().setAccessibleName(name.getText());
     form.add(name);
-    form.add(field, "wmin 60" + (field == shutter ? ", newline, span" : ""));
+    form.add(field, "wmin 60" + (field instanceof JComboBox ? ", newline, span" : ""));
   }
 }

@@ -34,6 +34,7 @@ final class ChecklistCell extends WrappedTable.Cell {
     if (column > 0) {
       CheckState state = lists.get().state(ChecklistTable.item(row), column == 1);
       setIcon(new Shape(state));
+      setDisabledIcon(getIcon());
       setIconTextGap(Look.px(Look.UNIT));
       Color line = UIManager.getColor(hasFocus ? "Component.focusColor" : "Component.borderColor");
       int thick = hasFocus ? 2 : 1;

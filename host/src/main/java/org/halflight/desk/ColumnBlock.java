@@ -198,7 +198,7 @@ abstract class ColumnBlock extends PaintedComponent {
   private static List<String> wrapped(Graphics2D g, Font font, String text, int room) {
     List<String> rows = new ArrayList<>();
     String row = "";
-    for (String word : text.split(" ")) {
+    for (String word : text.split(" ", -1)) {
       String longer = row.isEmpty() ? word : row + " " + word;
       if (!row.isEmpty() && width(g, font, longer) > room) {
         rows.add(row);

@@ -77,7 +77,7 @@ final class HelpPlace extends Place {
     text.getAccessibleContext().setAccessibleName(Words.say("desk.help.text"));
     text.setEditable(false);
     text.setEditorKit(kit);
-    text.putClientProperty(JEditorPane.HONOR_DISPLAY_PROPERTIES, Boolean.TRUE);
+    text.putClientProperty(JEditorPane.HONOR_DISPLAY_PROPERTIES, true);
     text.addHyperlinkListener(
         event -> {
           if (event.getEventType() == HyperlinkEvent.EventType.ACTIVATED) {

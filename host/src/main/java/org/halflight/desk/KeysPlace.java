@@ -37,7 +37,7 @@ final class KeysPlace extends Place {
   private final SoundsPanel sounds;
   private final List<JLabel> headings = new ArrayList<>();
   private final List<JLabel> labels = new ArrayList<>();
-  private final transient MigLayout listLayout = new MigLayout("insets 0, gap 18 4");
+  private final transient MigLayout listLayout = new MigLayout("insets 0, gap 18 1");
   private final JPanel list = group(listLayout);
   private final transient List<UserAction> acts =
       Arrays.stream(UserAction.values())
@@ -56,7 +56,7 @@ final class KeysPlace extends Place {
     this.onLeft = onLeft;
     setLayout(new BorderLayout());
     setName("keysPlace");
-    JPanel page = group(new MigLayout("insets 14 30 8 30, gap 18 4", "[fill,grow]", ""));
+    JPanel page = group(new MigLayout("insets 8 30 4 30, gap 18 2", "[fill,grow]", ""));
     add(new FormScroll(page));
     addComponentListener(
         new ComponentAdapter() {

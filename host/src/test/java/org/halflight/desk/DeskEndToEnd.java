@@ -105,8 +105,9 @@ final class DeskEndToEnd {
     fire();
     check(view().setup().isEmpty() && view().results().size() == 1, "a firing without a run");
     check(view().results().get(0).outcome() == Outcome.TIMED, "it is timed");
-    check(large().contains("without a run"), "its time is drawn");
+    hand.await("its time is drawn", v -> large().contains("without a run"));
     hand.shot(shots, "1-fired");
+    check(large().contains("without a run"), "its time is drawn");
   }
 
   private void setLight() {

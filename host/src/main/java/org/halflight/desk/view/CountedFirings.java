@@ -24,7 +24,7 @@ public final class CountedFirings {
    * @param nanos the clock of the moment, in nanoseconds
    */
   public NextText of(BenchView view, long nanos) {
-    if (before != null && before != view) {
+    if (before != null) {
       Optional<NextText> more = oneMore(before, view);
       if (more.isPresent()) {
         counted = more;

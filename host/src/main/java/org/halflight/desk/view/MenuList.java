@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
@@ -63,7 +64,8 @@ public final class MenuList {
         menu.computeIfAbsent(group(act), each -> new ArrayList<>()).add(entry(act, now));
       }
     }
-    menu.get(Group.PLACES).sort((a, b) -> a.key().compareTo(b.key()));
+    Objects.requireNonNull(menu.get(Group.PLACES))
+        .sort((a, b) -> a.key().compareTo(b.key()));
     return menu;
   }
 
@@ -81,8 +83,7 @@ public final class MenuList {
           default -> Optional.empty();
         };
     String words = said.orElseGet(() -> KeyHints.words(act));
-    int first = words.offsetByCodePoints(0, 1);
-    return words.substring(0, first).toUpperCase(java.util.Locale.ROOT) + words.substring(first);
+    return KeyHints.begun(words);
   }
 
   /** Acts that belong to no other group change how things are shown. */
@@ -152,7 +153,7 @@ public final class MenuList {
           view.results().stream().map(FiringResult::rejection).anyMatch(Optional::isPresent);
       case NEXT, PREVIOUS, LOOK_SLOWER, LOOK_FASTER, CHOOSE -> setup.isPresent();
       case MARK, TWO ->
-          !isStage && setup.filter(each -> each.phase() == Phase.ADJUSTING).isPresent()
+          (!isStage && setup.filter(each -> each.phase() == Phase.ADJUSTING).isPresent())
               || KeyHints.of(view).stream().anyMatch(hint -> hint.act() == act);
       case SWITCH_COVER, SWITCH_CELLS, SWITCH_PLACE -> isStage;
       case FIRE, COCK -> view.link().isPractice();
