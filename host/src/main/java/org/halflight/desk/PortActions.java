@@ -108,7 +108,7 @@ final class PortActions {
       return;
     }
     if (report.rigs().size() > 1) {
-      say(Message.Kind.ATTENTION, model.ports().report().causes().get(0).sentence());
+      say(Message.Kind.ATTENTION, report.causes().get(0).sentence());
     } else if (byItself && nothingWasDone()) {
       byItself = false;
       change(false, Words.say("desk.bench.byItself", name(report)));
@@ -118,7 +118,7 @@ final class PortActions {
   }
 
   private static String name(PortReport report) {
-    return report.rigs().get(0).greeting().map(its -> its.serial()).orElse("");
+    return report.rigs().get(0).name().orElse("");
   }
 
   private boolean nothingWasDone() {

@@ -3,7 +3,6 @@ package org.halflight.desk;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
 import javax.swing.BorderFactory;
 import javax.swing.DefaultListModel;
 import javax.swing.JButton;
@@ -71,26 +70,25 @@ final class PortsPanel extends JPanel implements LookListener {
   }
 
   void show(BenchView view) {
-    boolean practice = view.link().isPractice();
     PortsView ports = view.link().ports();
-    List<String> causes = ports.causes();
     main.say(
-        causes.isEmpty() || (practice && !ports.offer())
-            ? state(view, practice)
-            : Words.say("rig.search.none") + " " + causes.get(0));
-    others.say(
-        causes.stream()
-            .skip(practice && !ports.offer() ? 0 : 1)
-            .map(cause -> Words.say("desk.ports.also", cause))
-            .collect(Collectors.joining("\n")));
-    others.setVisible(!others.getText().isEmpty());
-    change.setText(KeyHints.otherBench(view.link()));
-    if (!ports.lines().equals(shown.lines())) {
+        !ports.main().isEmpty()
+            ? ports.main()
+            : view.link().isUp() && !view.link().isPractice()
+                ? Words.say("desk.ports.connected")
+                : view.link().sentence());
+    others.say(String.join("\n", ports.others()));
+    others.setVisible(!ports.others().isEmpty());
+    change.setText(KeyHints.begun(KeyHints.otherBench(view.link())));
+    if (lines.isEmpty() || !ports.lines().equals(shown.lines())) {
       int selected = list.getSelectedIndex();
       Optional<String> path = chosen();
       shown = ports;
       lines.clear();
       ports.lines().forEach(line -> lines.addElement(line.words()));
+      if (lines.isEmpty()) {
+        lines.addElement(Words.say("desk.ports.none"));
+      }
       for (int i = 0; i < ports.lines().size(); i++) {
         if (path.equals(Optional.of(ports.lines().get(i).path())) && selected >= 0) {
           list.setSelectedIndex(i);
@@ -98,13 +96,6 @@ final class PortsPanel extends JPanel implements LookListener {
       }
     }
     dress();
-  }
-
-  private static String state(BenchView view, boolean practice) {
-    if (practice) {
-      return Words.say("desk.ports.practising");
-    }
-    return view.link().isUp() ? Words.say("desk.ports.connected") : view.link().sentence();
   }
 
   private Optional<String> chosen() {

@@ -81,7 +81,7 @@ final class RigPlace extends Place {
   private final List<PictureView> pictures;
   private final transient Consumer<Path> keeps;
   private final PortsPanel ports;
-  private boolean isUp;
+  private boolean wantsPorts;
   private JScrollPane scroll;
   private transient RigView shown = RigView.NOTHING;
 
@@ -303,7 +303,10 @@ final class RigPlace extends Place {
 
   @Override
   void show(BenchView view) {
-    isUp = view.link().isUp() || view.link().isPractice();
+    boolean isNew =
+        view.rig().check().isEmpty() && view.rig().fit().isEmpty() && view.rig().disc().isEmpty();
+    wantsPorts =
+        !view.link().isUp() || view.link().ports().offer() || (view.link().isPractice() && isNew);
     show(view.rig());
     ports.show(view);
   }
@@ -349,11 +352,11 @@ final class RigPlace extends Place {
     pictures.get(3).show(view.disc());
   }
 
-  /** Without a rig the ports come first; they are listed as they are now. */
+  /** Without a rig that was worked on the ports come first; they are listed as they are now. */
   @Override
   void comesUp() {
     bench.accept(hands -> hands.ports().list());
-    if (!isUp) {
+    if (wantsPorts) {
       list.setSelectedIndex(TABS.size());
     }
   }

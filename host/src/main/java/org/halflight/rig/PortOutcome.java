@@ -36,6 +36,11 @@ public record PortOutcome(
     UNUSABLE
   }
 
+  /** What the person calls the rig; empty where none answered. */
+  public Optional<String> name() {
+    return greeting.map(RigNames::of);
+  }
+
   /**
    * Whether the board behind the port was reached, and asking again would restart it for nothing.
    */

@@ -92,7 +92,9 @@ public final class RigFinder {
           break;
         }
       }
-      if (goOn.getAsBoolean()) {
+      long answered = outcomes.stream().filter(each -> each.finding() == Finding.RIG).count();
+      // One that answered before, and was let go, may be meant as well as one that answers now.
+      if (goOn.getAsBoolean() && (answered == rigs.size() || !wish.isAny())) {
         chosen = wish.choose(rigs);
       }
     } finally {

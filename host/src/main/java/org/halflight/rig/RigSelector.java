@@ -41,6 +41,11 @@ public record RigSelector(Optional<String> serial, OptionalLong bootCount, boole
     return new RigSelector(serial, bootCount, true);
   }
 
+  /** Whether any rig will do, if there is only one. */
+  boolean isAny() {
+    return serial.isEmpty() && bootCount.isEmpty();
+  }
+
   /** Whether a rig is the one for certain, so that no other needs to be asked. */
   boolean isSurely(Greeting greeting) {
     return serial.filter(wanted -> wanted.equals(greeting.serial())).isPresent();
@@ -72,12 +77,7 @@ public record RigSelector(Optional<String> serial, OptionalLong bootCount, boole
   String whyNone(List<PortOutcome> rigs) {
     String found =
         rigs.stream()
-            .map(
-                rig ->
-                    Words.say(
-                        "rig.nameOn",
-                        RigNames.of(rig.greeting().orElseThrow()),
-                        rig.candidate().path()))
+            .map(rig -> Words.say("rig.nameOn", rig.name().orElse(""), rig.candidate().path()))
             .collect(Collectors.joining(", "));
     if (serial.isPresent()) {
       return Words.say("rig.other", serial.get(), found);

@@ -109,7 +109,7 @@ class BenchChoiceTest {
     ports.plug("/dev/rig1", PlugPorts.rig("R-0001"));
     ports.plug("/dev/rig2", PlugPorts.rig("R-0002"));
     begin();
-    assertThat(await(v -> !v.link().ports().causes().isEmpty()).link().ports().causes().get(0))
+    assertThat(await(v -> !v.link().ports().main().isEmpty()).link().ports().main())
         .isEqualTo(
             "2 rigs are connected: rig R-0001 on /dev/rig1, rig R-0002 on /dev/rig2. Choose one by"
                 + " its serial number, or leave only one plugged in.");
@@ -137,7 +137,7 @@ class BenchChoiceTest {
     PortsView list = await(v -> !v.link().ports().lines().isEmpty()).link().ports();
     assertThat(list.lines().get(0).words())
         .isEqualTo("/dev/odd1, USB board: does not look like a board, not opened");
-    assertThat(list.causes().get(0)).contains("none was opened: /dev/odd1");
+    assertThat(list.others().get(0)).contains("none was opened: /dev/odd1");
     assertThat(new RememberedPort(folder).path()).isEmpty();
 
     does(hands -> hands.ports().lookAtAll());

@@ -390,15 +390,20 @@ class RigConnectionTest {
     ports.plug("b", link("b").expects("h 0000").says(rig.greeting(5)), connectedLink("b"));
     betweenSearches =
         () -> {
-          if (searches.get() == 4) {
+          int count = searches.get();
+          if (count == 2) {
+            ports.plug("c", link("c").expects("h 0000").says(new RigLines("R-3").greeting(5)));
+          } else if (count == 4) {
             ports.unplug("a");
+            ports.unplug("c");
           }
         };
     connect(RigSelector.any());
 
     heard.awaitState(LinkState.CONNECTED, 1);
-    // Neither was restarted again while both were there.
-    assertThat(ports.opened()).containsExactly("a", "b", "b");
+    // The third is as much in question as the first two. Neither was restarted again while both
+    // were there.
+    assertThat(ports.opened()).containsExactly("a", "b", "c", "b");
   }
 
   @Test

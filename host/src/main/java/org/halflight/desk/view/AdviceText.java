@@ -42,8 +42,10 @@ public record AdviceText(String lookAt, String next) {
       return Words.say("desk.advice.question", asked.other().label(), asked.shown().label());
     }
     if (!view.link().isUp()) {
-      return Words.say(
-          view.link().state() == LinkState.SEARCHING ? "desk.advice.plugIn" : "desk.advice.cable");
+      if (view.link().state() != LinkState.SEARCHING) {
+        return Words.say("desk.advice.cable");
+      }
+      return Words.say(view.link().ports().offer() ? "desk.advice.findRig" : "desk.advice.plugIn");
     }
     if (view.lightTest().isUnderWay()) {
       return Words.say(view.lightTest().isReading() ? "desk.next.test.reads" : "desk.next.test");

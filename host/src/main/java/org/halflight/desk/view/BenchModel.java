@@ -301,7 +301,7 @@ public final class BenchModel {
     change.ports().ifPresent(ports::report);
     linkSentence =
         change.state() == LinkState.SEARCHING && change.ports().isPresent()
-            ? ports.mainCause().orElse(change.sentence())
+            ? ports.forTheBench().orElse(change.sentence())
             : change.sentence();
     boolean passedOver = change.ports().filter(its -> its.outcomes().size() > 1).isPresent();
     if (change.state() == LinkState.CONNECTED && (wasLost || passedOver)) {

@@ -2,6 +2,7 @@ package org.halflight.desk.view;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.session.FiringResult;
@@ -131,6 +132,12 @@ public final class KeyHints {
     hints.add(plain(UserAction.TABLES));
     hints.add(plain(UserAction.KEYS));
     return hints;
+  }
+
+  /** Words with a capital letter at their beginning. */
+  public static String begun(String words) {
+    int first = words.offsetByCodePoints(0, 1);
+    return words.substring(0, first).toUpperCase(Locale.ROOT) + words.substring(first);
   }
 
   /** Which bench can be changed to. */

@@ -83,8 +83,7 @@ public final class MenuList {
           default -> Optional.empty();
         };
     String words = said.orElseGet(() -> KeyHints.words(act));
-    int first = words.offsetByCodePoints(0, 1);
-    return words.substring(0, first).toUpperCase(java.util.Locale.ROOT) + words.substring(first);
+    return KeyHints.begun(words);
   }
 
   /** Acts that belong to no other group change how things are shown. */
@@ -149,7 +148,7 @@ public final class MenuList {
       case MOVE -> view.question().isPresent();
       case CLOSED_BY_HAND -> view.openSeconds().isPresent();
       case FULL_LIGHT -> view.link().isUp() && !view.lightTest().isUnderWay();
-      case REJECT, DETAILS -> !view.results().isEmpty();
+      case REJECT, DETAILS, CURVE -> !view.results().isEmpty();
       case REASON ->
           view.results().stream().map(FiringResult::rejection).anyMatch(Optional::isPresent);
       case NEXT, PREVIOUS, LOOK_SLOWER, LOOK_FASTER, CHOOSE -> setup.isPresent();

@@ -1,5 +1,6 @@
 package org.halflight.desk.view;
 
+import java.util.List;
 import java.util.Optional;
 import org.halflight.link.PortSurvey;
 import org.halflight.rig.NoRig;
@@ -49,33 +50,39 @@ public final class PortsModel {
     return view;
   }
 
-  /** The likeliest reason for no rig in a sentence or two; empty where there is a rig. */
-  Optional<String> mainCause() {
+  /** The likeliest reason for no rig, and where the others are; empty where there is a rig. */
+  Optional<String> forTheBench() {
+    return cause().map(first -> Words.say("desk.ports.more", first));
+  }
+
+  private Optional<String> cause() {
     return report.causes().stream()
         .findFirst()
         .map(
             cause ->
                 cause.reason() == NoRig.Reason.WHICH_RIG
-                    ? Words.say("desk.ports.which", cause.sentence())
-                    : Words.say("desk.ports.noRig", cause.sentence()));
+                    ? cause.sentence()
+                    : Words.say("rig.search.none") + " " + cause.sentence());
   }
 
   private PortsView made() {
-    boolean offer =
-        source == Source.PRACTICE ? !report.rigs().isEmpty() : !report.causes().isEmpty();
+    List<String> causes = report.causes().stream().map(NoRig.Cause::sentence).toList();
+    boolean practises = source == Source.PRACTICE && report.rigs().isEmpty();
     return new PortsView(
         report.survey().ports().stream().map(this::line).toList(),
-        report.causes().stream().map(NoRig.Cause::sentence).toList(),
-        offer);
+        practises ? Words.say("desk.ports.practising") : cause().orElse(""),
+        practises
+            ? causes
+            : causes.stream().skip(1).map(each -> Words.say("desk.ports.also", each)).toList(),
+        source == Source.PRACTICE ? !report.rigs().isEmpty() : !causes.isEmpty());
   }
 
   private PortsView.Line line(PortSurvey.Seen seen) {
     String path = seen.port().path();
     String found =
-        report
-            .on(path)
-            .map(PortsModel::found)
-            .or(() -> seen.holder().map(holder -> Words.say("desk.ports.held", holder)))
+        seen.holder()
+            .map(holder -> Words.say("desk.ports.held", holder))
+            .or(() -> report.on(path).map(PortsModel::found))
             .orElse(Words.say("desk.ports.notOpened"));
     boolean isChosen = chosen.filter(path::equals).isPresent();
     String words =
@@ -90,8 +97,6 @@ public final class PortsModel {
   }
 
   private static String found(PortOutcome outcome) {
-    return outcome.finding() == PortOutcome.Finding.RIG
-        ? outcome.sentence()
-        : Words.of("rig.finding", outcome.finding());
+    return outcome.name().orElseGet(() -> Words.of("rig.finding", outcome.finding()));
   }
 }

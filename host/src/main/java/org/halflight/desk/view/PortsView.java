@@ -6,13 +6,14 @@ import java.util.List;
  * The ports of this computer, and why no rig is on one.
  *
  * @param lines the ports, likely boards first
- * @param causes why there is no rig, the likeliest first; empty where there is one
+ * @param main how things are, or the likeliest reason for no rig; empty while that is in the link
+ * @param others the other reasons, in order of likelihood
  * @param offer whether the other bench is offered: the rig while practising, the practice rig while
  *     no rig is found
  */
-public record PortsView(List<Line> lines, List<String> causes, boolean offer) {
+public record PortsView(List<Line> lines, String main, List<String> others, boolean offer) {
   /** Before anything was looked at. */
-  public static final PortsView NOTHING = new PortsView(List.of(), List.of(), false);
+  public static final PortsView NOTHING = new PortsView(List.of(), "", List.of(), false);
 
   /**
    * One port.
@@ -25,6 +26,6 @@ public record PortsView(List<Line> lines, List<String> causes, boolean offer) {
 
   public PortsView {
     lines = List.copyOf(lines);
-    causes = List.copyOf(causes);
+    others = List.copyOf(others);
   }
 }

@@ -177,6 +177,10 @@ public final class RigModel {
     return Words.say("desk.rig.ready");
   }
 
+  private static String ready(boolean isThere, boolean due) {
+    return isThere ? due ? Words.say("desk.rig.checkDue") : ready() : Words.say("desk.rig.noneYet");
+  }
+
   /** This is to be said. */
   public void says(String words) {
     sentence = words;
@@ -197,7 +201,7 @@ public final class RigModel {
     boolean due = session.isRigCheckDue();
     return new RigView(
         doing,
-        due && sentence.equals(ready()) ? Words.say("desk.rig.checkDue") : sentence,
+        sentence.equals(ready()) ? ready(greeting.isPresent(), due) : sentence,
         progress,
         greeting
             .map(rig -> Words.say("desk.rig.heading", rig.serial(), rig.kind(), rig.firmware()))
