@@ -88,7 +88,7 @@ final class FittedChart {
 
   private void fit(XYPlot plot) {
     headline(chart.getTitle());
-    boolean lying = plot.getOrientation() == PlotOrientation.HORIZONTAL;
+    boolean lying = PlotOrientation.HORIZONTAL.equals(plot.getOrientation());
     ValueAxis foot = lying ? plot.getRangeAxis() : plot.getDomainAxis();
     ValueAxis side = lying ? plot.getDomainAxis() : plot.getRangeAxis();
     room -= TICK_LINE * letters() + 10;

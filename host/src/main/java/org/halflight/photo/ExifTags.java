@@ -90,12 +90,12 @@ record ExifTags(int orientation, Optional<LocalDateTime> takenAt, Optional<ZoneO
       return Optional.empty();
     }
     long from = count <= 4 ? entry + 8 : bytes.getInt(entry + 8) & 0xffffffffL;
-    return from + count > bytes.limit()
-        ? Optional.empty()
-        : Optional.of(
-            new String(bytes.array(), (int) from, (int) count, StandardCharsets.US_ASCII)
-                .replace("\0", "")
-                .strip());
+    if (from + count > bytes.limit()) {
+      return Optional.empty();
+    }
+    byte[] text = new byte[(int) count];
+    bytes.get((int) from, text);
+    return Optional.of(new String(text, StandardCharsets.US_ASCII).replace("\0", "").strip());
   }
 
   private static Optional<LocalDateTime> time(Map<Integer, String> found, int tag) {

@@ -60,6 +60,8 @@ public final class CorrectionWords {
     Optional<String> word =
         switch (field) {
           case "shutter" -> ShutterKind.WORDS.find(earlier).map(k -> Words.of("desk.shutter", k));
+          case "struck", "taken_off" ->
+              Optional.of(Words.say("correction." + field.replace('_', '-')));
           case "kind" -> WorkKind.WORDS.find(earlier).map(k -> Words.of("desk.work", k));
           default ->
               field.indexOf('/') > 0
