@@ -83,13 +83,13 @@ final class BenchLayout implements LayoutManager {
     int edge = parts.edge().getPreferredSize().width;
     parts.edge().setBounds(0, 0, edge, height);
     int room = width - edge;
-    if (far) {
-      layFar(edge, room, height);
-      return;
-    }
-    int bottom = above(parts.keys(), edge, room, height);
+    int bottom = far ? height : above(parts.keys(), edge, room, height);
     if (parts.mark().isVisible()) {
       bottom = above(parts.mark(), edge, room, bottom);
+    }
+    if (far) {
+      layFar(edge, room, bottom);
+      return;
     }
     int column = (int) Math.ceil(width * COLUMN_SHARE);
     layColumn(edge, column, bottom);

@@ -1,6 +1,7 @@
 package org.halflight.desk;
 
 import java.awt.BorderLayout;
+import java.awt.Component;
 import java.awt.event.KeyEvent;
 import java.util.List;
 import java.util.Optional;
@@ -156,6 +157,19 @@ final class BenchPlace extends Place {
     slow = new Timer(LEAST_MILLIS, event -> showPictures());
     slow.setRepeats(false);
     look(look);
+  }
+
+  /** The size of a key cap goes by that of the window. */
+  @Override
+  public void setBounds(int x, int y, int width, int height) {
+    if (width != getWidth() || height != getHeight()) {
+      for (KeyBar bar : List.of(keys, toKeys, ofLast, fromNowOn)) {
+        for (Component cap : bar.getComponents()) {
+          cap.invalidate();
+        }
+      }
+    }
+    super.setBounds(x, y, width, height);
   }
 
   private KeyBar conditionBar(String title, Consumer<UserAction> acts) {

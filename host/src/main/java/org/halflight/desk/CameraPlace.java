@@ -328,6 +328,7 @@ final class CameraPlace extends Place {
     earlier.look(look);
     letters(form);
     sheetTitle.setFont(Look.bold(Look.BODY));
+    sheetTitle.setForeground(look.ink());
     title.setFont(Look.bold(Look.TITLE));
     keep.setFont(Look.bold(Look.BODY));
   }

@@ -40,6 +40,9 @@ abstract class ColumnBlock extends PaintedComponent {
 
   private static final double SMALL = 8;
 
+  /** Lines that are lower are as small as they may be already. */
+  private static final double LEAST_CAPS = 4;
+
   private static final double BETWEEN_ROWS = 0.5;
   private static final double BELOW_LETTERS = 0.28;
   private static final double STEP = 0.96;
@@ -176,7 +179,8 @@ abstract class ColumnBlock extends PaintedComponent {
     double one = (room - pips) / (double) Math.max(1, width(g, font, line.text()));
     double shrunk = Math.min(1, one);
     List<String> rows = List.of(line.text());
-    double least = line.caps() < LARGE && line.caps() > SMALL ? WRAPS_FROM : SHRINKS_TO;
+    boolean shrinks = line.caps() >= LARGE || (line.caps() <= SMALL && line.caps() >= LEAST_CAPS);
+    double least = shrinks ? SHRINKS_TO : WRAPS_FROM;
     if (shrunk < least && line.rows() > 1 && line.text().contains(" ")) {
       shrunk = 1;
       rows = wrapped(g, font, line.text(), room);

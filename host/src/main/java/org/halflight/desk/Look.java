@@ -63,7 +63,9 @@ record Look(boolean dark, Theme theme) {
     extra.put("Component.focusWidth", "2");
     extra.put("Component.arc", "8");
     extra.put("Button.arc", "8");
+    extra.put("TextField.placeholderForeground", hex(theme.quietInk()));
     extra.put("ScrollBar.showButtons", "false");
+    extra.put("TabbedPane.tabInsets", "4,7,4,7");
     extra.put("Table.showHorizontalLines", "true");
     extra.put("Table.rowHeight", "28");
     extra.put("TextComponent.arc", "8");

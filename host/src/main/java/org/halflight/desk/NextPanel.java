@@ -49,7 +49,7 @@ final class NextPanel extends ColumnBlock {
                 alone ? text.label() : Words.say("desk.next.head", text.label(), text.heading()),
                 alone ? 9 : 3.5,
                 2.5,
-                1,
+                2,
                 true,
                 alone ? look().done() : look().quietInk()),
             new Line(text.large(), 20, 3.5, 2, true, text.done() ? look().done() : look().ink()),

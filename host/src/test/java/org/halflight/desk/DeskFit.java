@@ -17,6 +17,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
+import javax.swing.JTabbedPane;
+import javax.swing.JTextField;
+import javax.swing.MenuSelectionManager;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.FitViews;
 import org.halflight.desk.view.UserAction;
@@ -44,6 +47,9 @@ final class DeskFit {
           "checks, checks", "checks",
           "history", "history",
           "rig, rig checked", "rig");
+
+  private static final String LONG_WORDS =
+      "An invented camera with more words than any field has room for, \u30b7\u30e3\u30c3\u30bf\u30fc, 1954";
 
   private static final Instant NOW = Instant.parse("2026-03-10T09:00:00Z");
 
@@ -155,6 +161,17 @@ final class DeskFit {
     act(UserAction.TABLES);
     act(UserAction.MARK);
     look("bench, mark", dark);
+    for (UserAction turned :
+        List.of(UserAction.CONDITIONS, UserAction.CURVE, UserAction.FAR_VIEW)) {
+      act(turned);
+      look("bench, " + turned, dark);
+      act(turned);
+    }
+    for (UserAction opens : List.of(UserAction.MENU, UserAction.PRACTICE)) {
+      act(opens);
+      look("bench, " + opens, dark);
+      onScreen(MenuSelectionManager.defaultManager()::clearSelectedPath);
+    }
     act(UserAction.DETAILS);
     look("details", dark);
     act(UserAction.DETAILS);
@@ -168,8 +185,28 @@ final class DeskFit {
     }
     act(UserAction.TO_CAMERA);
     look("camera, empty", dark);
+    onScreen(
+        () -> {
+          for (JTextField field : all(window.frame(), JTextField.class)) {
+            if (field.isShowing() && field.isEditable()) {
+              field.setText(LONG_WORDS);
+              field.setCaretPosition(0);
+            }
+          }
+        });
+    look("camera, long words", dark);
+    for (JTabbedPane tabs : all(window.frame(), JTabbedPane.class)) {
+      for (int i = 1; tabs.isShowing() && i < tabs.getTabCount(); i++) {
+        int tab = i;
+        onScreen(() -> tabs.setSelectedIndex(tab));
+        look("camera, " + tabs.getTitleAt(i), dark);
+      }
+    }
     act(UserAction.TO_RUN);
     look("run", dark);
+    onScreen(() -> all(window.frame(), Fold.class).forEach(fold -> fold.open(true)));
+    look("run, open", dark);
+    onScreen(() -> all(window.frame(), Fold.class).forEach(fold -> fold.open(false)));
     act(UserAction.TO_TRIED);
     for (String name : List.of("start", "checks", "checks asking")) {
       show(name);
@@ -185,6 +222,10 @@ final class DeskFit {
     }
     act(UserAction.KEYS);
     look("keys", dark);
+    for (UserAction said : List.of(UserAction.HELP, UserAction.ABOUT)) {
+      act(said);
+      look("said, " + said, dark);
+    }
   }
 
   private void show(String name) {
@@ -257,23 +298,18 @@ final class DeskFit {
     Turns.await(this, () -> DeskHand.onScreen(holds::getAsBoolean), () -> "in vain: " + what);
   }
 
-  private Component find(String name) {
-    return DeskHand.onScreen(() -> find(window.frame(), name));
-  }
-
-  private static Component find(Container in, String name) {
+  /** All components of a kind. */
+  private static <T extends Component> List<T> all(Container in, Class<T> kind) {
+    List<T> found = new ArrayList<>();
     for (Component each : in.getComponents()) {
-      if (name.equals(each.getName())) {
-        return each;
+      if (kind.isInstance(each)) {
+        found.add(kind.cast(each));
       }
       if (each instanceof Container inner) {
-        Component found = find(inner, name);
-        if (found != null) {
-          return found;
-        }
+        found.addAll(all(inner, kind));
       }
     }
-    return null;
+    return found;
   }
 
   private static void onScreen(Runnable doing) {

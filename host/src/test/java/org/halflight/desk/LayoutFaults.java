@@ -58,6 +58,9 @@ final class LayoutFaults {
   /** Letters may touch by so much: the edge of their ink is faint. */
   private static final double TOUCH = 1;
 
+  /** So much of a letter may be cut off: where it ends is known to a pixel only. */
+  private static final double CUT = 2;
+
   /** The ring around what has the focus may lie beyond the parent: a layout aligns without it. */
   private static final int RING = 3;
 
@@ -142,8 +145,8 @@ final class LayoutFaults {
   private static boolean isCut(Component owner, TextsPainted.Text text) {
     Rectangle2D ink = text.ink();
     Rectangle2D clip = text.clip();
-    boolean wide = ink.getMinX() < clip.getMinX() - TOUCH || ink.getMaxX() > clip.getMaxX() + TOUCH;
-    boolean high = ink.getMinY() < clip.getMinY() - TOUCH || ink.getMaxY() > clip.getMaxY() + TOUCH;
+    boolean wide = ink.getMinX() < clip.getMinX() - CUT || ink.getMaxX() > clip.getMaxX() + CUT;
+    boolean high = ink.getMinY() < clip.getMinY() - CUT || ink.getMaxY() > clip.getMaxY() + CUT;
     Container scrolls = SwingUtilities.getAncestorOfClass(JScrollPane.class, owner);
     if (scrolls instanceof JScrollPane pane) {
       wide &= !pane.getHorizontalScrollBar().isVisible();

@@ -47,7 +47,7 @@ class LayoutFaultsTest {
 
   @Test
   void aLabelThatIsTooLow() {
-    add(new JLabel("Half of it"), 10, 10, 300, 8);
+    add(new JLabel("Half of it"), 10, 10, 300, 6);
     assertThat(faults()).singleElement().asString().startsWith("cut off: 'Half of it'");
   }
 

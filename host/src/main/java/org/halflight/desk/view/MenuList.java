@@ -148,7 +148,7 @@ public final class MenuList {
       case MOVE -> view.question().isPresent();
       case CLOSED_BY_HAND -> view.openSeconds().isPresent();
       case FULL_LIGHT -> view.link().isUp() && !view.lightTest().isUnderWay();
-      case REJECT, DETAILS -> !view.results().isEmpty();
+      case REJECT, DETAILS, CURVE -> !view.results().isEmpty();
       case REASON ->
           view.results().stream().map(FiringResult::rejection).anyMatch(Optional::isPresent);
       case NEXT, PREVIOUS, LOOK_SLOWER, LOOK_FASTER, CHOOSE -> setup.isPresent();
