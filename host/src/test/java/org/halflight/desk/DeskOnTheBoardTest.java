@@ -16,6 +16,14 @@ class DeskOnTheBoardTest {
   @TempDir private Path folder;
 
   @Test
+  void aWholeRepairOnTheSimulatedBoard() throws Exception {
+    try (Display display = new Display()) {
+      String printed = display.run(DeskWhole.class, folder.toString(), "board");
+      assertThat(printed).endsWith("WHOLE: done\nexit code 0");
+    }
+  }
+
+  @Test
   void aWholePieceOfWorkOnTheSimulatedBoard() throws Exception {
     try (Display display = new Display()) {
       String printed = display.run(DeskOnTheBoard.class, folder.toString());

@@ -75,11 +75,15 @@ public record MessageText(String text, Kind kind) {
         Kind.NEWS);
   }
 
-  /** With what a run that is done looks like, where nothing has to be read before that. */
+  /**
+   * With what a run that is done looks like, where nothing has to be read before that. Nothing is
+   * said twice.
+   */
   public MessageText with(String hints) {
     return hints.isEmpty() || !(kind == Kind.NEWS || kind == Kind.HINT)
         ? this
-        : new MessageText((text + " " + hints).strip(), Kind.NEWS);
+        : new MessageText(
+            hints.startsWith(text) ? hints : (text + " " + hints).strip(), Kind.NEWS);
   }
 
   /** Whether the first of two openings may have been of a flap that nobody told of. */
