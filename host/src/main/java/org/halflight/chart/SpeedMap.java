@@ -98,7 +98,7 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     plot.setDataset(1, means());
     MeanBarRenderer bars = new MeanBarRenderer(theme);
     for (Phase phase : Phase.values()) {
-      bars.setSeriesPaint(phase.ordinal(), theme.of(phase));
+      bars.setSeriesPaint(series(phase), theme.of(phase));
     }
     plot.setRenderer(1, bars);
     for (int place = 0; place < speeds.size(); place++) {
@@ -453,7 +453,7 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     renderer.setDotWidth(2);
     renderer.setDotHeight(2);
     for (Phase phase : Phase.values()) {
-      renderer.setSeriesPaint(phase.ordinal(), theme.of(phase));
+      renderer.setSeriesPaint(series(phase), theme.of(phase));
     }
     renderer.setSeriesPaint(Phase.values().length, theme.quietInk());
     return renderer;
@@ -476,7 +476,7 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     private void dress(double size) {
       for (Phase phase : Phase.values()) {
         Keys.dress(
-            this, phase.ordinal(), Marks.of(phase), theme.filling(phase), theme.of(phase), size);
+            this, series(phase), Marks.of(phase), theme.filling(phase), theme.of(phase), size);
       }
       Keys.dress(
           this,
@@ -549,5 +549,10 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
 
   private static double[] array(List<Double> values) {
     return values.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
+  /** Each phase is a series. */
+  private static int series(Phase phase) {
+    return List.of(Phase.values()).indexOf(phase);
   }
 }
