@@ -24,11 +24,14 @@ final class KeptScreens {
   /** Sixteen steps of each colour make a small file. */
   private static final int STEP = 17;
 
+  /** A short program is not worth a second compiler. */
+  static final List<String> QUICK = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
+
   private KeptScreens() {}
 
   /** Makes the kept pictures anew. */
   public static void main(String[] args) throws Exception {
-    Path folder = Files.createDirectories(Path.of("target", "kept-screens"));
+    Path folder = Files.createTempDirectory(Path.of("target"), "kept-screens");
     System.out.println(run(folder));
     Files.createDirectories(KEPT);
     for (Path each : pictures(KEPT)) {
@@ -45,7 +48,10 @@ final class KeptScreens {
     words.addAll(List.of(sizes));
     try (Display display = new Display()) {
       return display.run(
-          List.of("-Duser.language=en", "-Duser.country=GB", "-Duser.timezone=UTC"),
+          Stream.concat(
+                  QUICK.stream(),
+                  Stream.of("-Duser.language=en", "-Duser.country=GB", "-Duser.timezone=UTC"))
+              .toList(),
           DeskFit.class,
           words.toArray(String[]::new));
     }
