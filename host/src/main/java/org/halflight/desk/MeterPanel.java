@@ -5,8 +5,8 @@ import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics2D;
+import java.util.NavigableSet;
 import java.util.Optional;
-import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import javax.accessibility.AccessibleRole;
@@ -36,7 +36,7 @@ final class MeterPanel extends PaintedComponent {
   private static final double NAMES_MM = 30;
 
   private transient Aim aim = Aim.nothing();
-  private final SortedSet<Channel> outers = new TreeSet<>();
+  private final NavigableSet<Channel> outers = new TreeSet<>();
 
   MeterPanel(Look look) {
     super(AccessibleRole.PROGRESS_BAR, Words.say("desk.light.meter"), look);

@@ -9,6 +9,7 @@ public enum InventedLamp {
   /** A lamp that wanders, as with a loose contact. */
   WANDERING(new Lamp(0, 1, 1.7, 0.03));
 
+  @SuppressWarnings("ImmutableEnumChecker") // Lamp is a record of numbers.
   private final Lamp lamp;
 
   InventedLamp(Lamp lamp) {

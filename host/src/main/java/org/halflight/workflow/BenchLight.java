@@ -333,7 +333,8 @@ public final class BenchLight {
    */
   public boolean advance() {
     setNow();
-    boolean moved = underWay().filter(GuidedWork::advance).isPresent() | goOnAiming();
+    boolean moved = underWay().filter(GuidedWork::advance).isPresent();
+    moved |= goOnAiming();
     settle();
     Prompt before = testPrompt();
     follow();

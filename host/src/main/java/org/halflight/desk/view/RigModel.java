@@ -178,7 +178,10 @@ public final class RigModel {
   }
 
   private static String ready(boolean isThere, boolean due) {
-    return isThere ? due ? Words.say("desk.rig.checkDue") : ready() : Words.say("desk.rig.noneYet");
+    if (due) {
+      return Words.say("desk.rig.checkDue");
+    }
+    return isThere ? ready() : Words.say("desk.rig.noneYet");
   }
 
   /** This is to be said. */
