@@ -97,7 +97,10 @@ final class DataTableView extends JPanel implements LookListener {
                     .getPreferredSize()
                     .width);
       }
-      table.getColumnModel().getColumn(column).setPreferredWidth(widest + widest / SPARE + Look.px(14));
+      table
+          .getColumnModel()
+          .getColumn(column)
+          .setPreferredWidth(widest + widest / SPARE + Look.px(14));
     }
   }
 }

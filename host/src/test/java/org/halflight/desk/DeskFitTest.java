@@ -2,9 +2,7 @@ package org.halflight.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
@@ -17,7 +15,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
 class DeskFitTest {
   @Test
   void everyPlaceFitsAndTheMainScreensAreAsTheyWereKept() throws Exception {
-    Path folder = cleared("usual");
+    Path folder = KeptScreens.cleared("usual");
     String printed = KeptScreens.run(folder, "1024x640", "1920x1080");
     assertFit(printed);
     ShippedLetters.areOthers()
@@ -30,41 +28,27 @@ class DeskFitTest {
 
   @Test
   void everyPlaceFitsALaptopAtHundredAndTwentyFivePerCent() throws Exception {
-    Path folder = cleared("laptop");
+    Path folder = KeptScreens.cleared("laptop");
     try (Display display = new Display()) {
-      assertFit(
-          display.run(scale("1.25"), DeskFit.class, folder.toString(), "main", "1093x614"));
+      assertFit(display.run(scale("1.25"), DeskFit.class, folder.toString(), "main", "1093x614"));
     }
   }
 
   @Test
   void everyPlaceFitsADenseScreenAtTwoHundredPerCent() throws Exception {
-    Path folder = cleared("dense");
+    Path folder = KeptScreens.cleared("dense");
     try (Display display = new Display("3840x2160")) {
       assertFit(display.run(scale("2"), DeskFit.class, folder.toString(), "main", "1920x1080"));
     }
   }
 
   private static List<String> scale(String factor) {
-    return Stream.concat(
-            KeptScreens.QUICK.stream(), Stream.of("-Dsun.java2d.uiScale=" + factor))
+    return Stream.concat(KeptScreens.QUICK.stream(), Stream.of("-Dsun.java2d.uiScale=" + factor))
         .toList();
   }
 
   private static void assertFit(String printed) {
     assertThat(printed.lines().filter(line -> line.startsWith("FAULT"))).isEmpty();
     assertThat(printed).containsPattern("FIT: \\d{2,} screens, 0 faults").endsWith("exit code 0");
-  }
-
-  private static Path cleared(String name) throws Exception {
-    Path folder = Path.of("target", "desk-fit", name);
-    if (Files.exists(folder)) {
-      try (Stream<Path> files = Files.walk(folder)) {
-        for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-          Files.delete(file);
-        }
-      }
-    }
-    return Files.createDirectories(folder);
   }
 }

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
@@ -31,7 +32,8 @@ final class KeptScreens {
 
   /** Makes the kept pictures anew. */
   public static void main(String[] args) throws Exception {
-    Path folder = Files.createTempDirectory(Path.of("target"), "kept-screens");
+    // In the test's own folder: the rig's place shows where files are.
+    Path folder = cleared("usual");
     System.out.println(run(folder));
     Files.createDirectories(KEPT);
     for (Path each : pictures(KEPT)) {
@@ -97,6 +99,19 @@ final class KeptScreens {
       }
     }
     return differences;
+  }
+
+  /** An empty folder for a window. */
+  static Path cleared(String name) throws IOException {
+    Path folder = Path.of("target", "desk-fit", name);
+    if (Files.exists(folder)) {
+      try (Stream<Path> files = Files.walk(folder)) {
+        for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+          Files.delete(file);
+        }
+      }
+    }
+    return Files.createDirectories(folder);
   }
 
   private static List<Path> pictures(Path folder) throws IOException {
