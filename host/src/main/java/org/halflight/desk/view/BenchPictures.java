@@ -63,7 +63,7 @@ public final class BenchPictures {
 
     /** The light curve takes the large place, and what was there the small one. */
     private All curveLarge() {
-      return new All(small, row, large, speeds);
+      return new All(/* large= */ small, row, /* small= */ large, speeds);
     }
   }
 
