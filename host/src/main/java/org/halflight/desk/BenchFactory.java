@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
@@ -114,7 +115,7 @@ final class BenchFactory {
     boolean practice = source == Source.PRACTICE;
     Optional<PracticeOperator> camera = practice ? Optional.of(camera()) : Optional.empty();
     AtomicReference<Consumer<String>> onGone = new AtomicReference<>(path -> {});
-    ChosenPort real = ports(path -> onGone.get().accept(path));
+    ChosenPort real = ports(path -> Objects.requireNonNull(onGone.get()).accept(path));
     Ports ports = practice ? camera().ports() : real;
     Optional<InterruptedRun> interrupted =
         InterruptedRun.find(surroundings.folder().resolve(DataFolder.SESSIONS), source);
