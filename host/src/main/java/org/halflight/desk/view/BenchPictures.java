@@ -65,7 +65,7 @@ public final class BenchPictures {
     @SuppressWarnings(
         "ArgumentSelectionDefectChecker") // They change places, that is what it is for.
     private All curveLarge() {
-      return new All(/* large= */ small, row, /* small= */ large, speeds);
+      return new All(small, row, large, speeds);
     }
   }
 
