@@ -165,7 +165,10 @@ final class DeskWhole {
   /** The light is aimed by the meter, and set. */
   private void aimAndSet() {
     hand.click("place.TO_LIGHT");
-    hand.await("the light is aimed", v -> v.light().isAiming());
+    // Stray light is what comes while the shutter is shut.
+    hand.await(
+        "it is dark, and seen to be",
+        v -> v.light().aim().filter(its -> its.move() == Aim.Move.OPEN).isPresent());
     camera.hold(true);
     hand.await(
         "the light is right",
@@ -441,6 +444,8 @@ final class DeskWhole {
     choose(Phase.AS_LEFT);
     hand.fill("runSpeeds", camera.twoSpeeds());
     hand.choose("runFirings", FEWEST);
+    // The linkage is seen to; it would be asked for again.
+    hand.click("check.LINKAGE");
     hand.click("run.contact");
     hand.reveal("run.wet");
     choice("run.wet", "still wet");
