@@ -24,7 +24,7 @@ class DeskOnTheBoardTest {
   }
 
   @Test
-  void aWholePieceOfWorkOnTheSimulatedBoard() throws Exception {
+  void whateverMayGoWrongOnceOnTheSimulatedBoard() throws Exception {
     try (Display display = new Display()) {
       String printed = display.run(DeskOnTheBoard.class, folder.toString());
       assertThat(printed).endsWith("ON THE BOARD: done\nexit code 0");
