@@ -16,7 +16,7 @@ class DeskFitTest {
   @Test
   void everyPlaceFitsAndTheMainScreensAreAsTheyWereKept() throws Exception {
     Path folder = KeptScreens.cleared("usual");
-    String printed = KeptScreens.run(folder, "1024x640", "1920x1080");
+    String printed = KeptScreens.run(folder);
     assertFit(printed);
     ShippedLetters.areOthers()
         .ifPresent(

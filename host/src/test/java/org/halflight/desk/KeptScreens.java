@@ -44,10 +44,8 @@ final class KeptScreens {
     }
   }
 
-  /** Has the screens drawn as they are kept. */
-  static String run(Path folder, String... sizes) throws Exception {
-    List<String> words = new ArrayList<>(List.of(folder.toString(), "keep", "1366x768"));
-    words.addAll(List.of(sizes));
+  /** Has the screens drawn as they are kept; the other sizes are those of the test. */
+  static String run(Path folder) throws Exception {
     try (Display display = new Display()) {
       return display.run(
           Stream.concat(
@@ -55,7 +53,11 @@ final class KeptScreens {
                   Stream.of("-Duser.language=en", "-Duser.country=GB", "-Duser.timezone=UTC"))
               .toList(),
           DeskFit.class,
-          words.toArray(String[]::new));
+          folder.toString(),
+          "keep",
+          "1366x768",
+          "1024x640",
+          "1920x1080");
     }
   }
 
