@@ -63,8 +63,7 @@ final class CameraByHand {
     arrives("IMG_0118.png", SamplePictures.picture("png", 900, 600));
     arrives("scan.png", SamplePictures.picture("png", 300, 900));
     arrives(
-        "IMG_0119.heic",
-        "\0\0\0\30ftypheic\0\0\0\0mif1heic".getBytes(StandardCharsets.ISO_8859_1));
+        "IMG_0119.heic", "\0\0\0\30ftypheic\0\0\0\0mif1heic".getBytes(StandardCharsets.ISO_8859_1));
   }
 
   private void arrives(String name, byte[] picture) throws IOException {

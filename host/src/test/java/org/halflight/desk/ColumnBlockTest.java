@@ -15,8 +15,7 @@ class ColumnBlockTest {
   void aLongWordShrinksAndLeavesTheSmallLinesTheirSize() {
     NextPanel panel = new NextPanel(Look.install(false));
     panel.setSize(Look.mm(panel, 100), Look.mm(panel, 41));
-    panel.show(
-        new NextText("PRESS", "Adjusting", "pause and let go", "", 4, 5, "4 of 5", false));
+    panel.show(new NextText("PRESS", "Adjusting", "pause and let go", "", 4, 5, "4 of 5", false));
     panel.paint(new BufferedImage(1000, 400, BufferedImage.TYPE_INT_RGB).createGraphics());
     List<PaintedComponent.DrawnText> drawn = panel.drawnTexts();
     assertThat(drawn.get(0).text()).startsWith("PRESS");

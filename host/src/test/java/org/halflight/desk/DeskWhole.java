@@ -4,10 +4,10 @@ import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.event.KeyEvent;
-import java.nio.file.Path;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -40,12 +40,12 @@ import org.halflight.verdict.StageRuns;
 import org.halflight.words.StageWords;
 
 /**
- * The whole job of one repair by real keys and mouse, on the practice rig or on the real firmware in
- * its simulator: what the owner says, a quick look as found, the strip sheet, stages of assembly,
- * two speeds adjusted at once, the linkage, the speeds as left, the page for the owner, the dry run
- * of the next day, and a return a year later. With a pedal, the work at the bench by whatever a
- * pedal can. A program of its own, because it needs a display: {@link DeskTest} and {@link
- * DeskOnTheBoardTest} give it one.
+ * The whole job of one repair by real keys and mouse, on the practice rig or on the real firmware
+ * in its simulator: what the owner says, a quick look as found, the strip sheet, stages of
+ * assembly, two speeds adjusted at once, the linkage, the speeds as left, the page for the owner,
+ * the dry run of the next day, and a return a year later. With a pedal, the work at the bench by
+ * whatever a pedal can. A program of its own, because it needs a display: {@link DeskTest} and
+ * {@link DeskOnTheBoardTest} give it one.
  */
 final class DeskWhole {
   private static final Dimension SMALL = new Dimension(1366, 768);
@@ -291,7 +291,8 @@ final class DeskWhole {
             .flatMap(change -> StageWords.sentences(change).stream())
             .toList();
     check(
-        said.stream().anyMatch(line -> line.matches(".* cost .* stop at " + slowest() + " (s )?.*")),
+        said.stream()
+            .anyMatch(line -> line.matches(".* cost .* stop at " + slowest() + " (s )?.*")),
         "it says what the ring does: " + said);
     shot("09-stages");
     camera.fits(InventedFit.SOUND);

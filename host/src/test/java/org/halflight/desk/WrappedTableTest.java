@@ -8,7 +8,8 @@ import org.junit.jupiter.api.Test;
 class WrappedTableTest {
   @Test
   void aLineGrowsWithWordsThatComeLater() {
-    DefaultTableModel words = new DefaultTableModel(new Object[][] {{"OK"}}, new Object[] {"state"});
+    DefaultTableModel words =
+        new DefaultTableModel(new Object[][] {{"OK"}}, new Object[] {"state"});
     WrappedTable table = new WrappedTable(words);
     table.setSize(80, 400);
     table.doLayout();
