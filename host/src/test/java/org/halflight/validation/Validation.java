@@ -45,6 +45,7 @@ public final class Validation {
     STAGES,
     QUICK,
     CLICKS,
+    STARTER,
     MUTANTS,
     PUBLISHED;
 
@@ -66,6 +67,7 @@ public final class Validation {
         case STAGES -> StageStudy.page();
         case QUICK -> QuickStudy.page();
         case CLICKS -> LinkageStudy.page();
+        case STARTER -> StarterStudy.page();
         case MUTANTS -> mutants();
         case PUBLISHED -> published();
       };
