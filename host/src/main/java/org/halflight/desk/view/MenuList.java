@@ -64,8 +64,7 @@ public final class MenuList {
         menu.computeIfAbsent(group(act), each -> new ArrayList<>()).add(entry(act, now));
       }
     }
-    Objects.requireNonNull(menu.get(Group.PLACES))
-        .sort((a, b) -> a.key().compareTo(b.key()));
+    Objects.requireNonNull(menu.get(Group.PLACES)).sort((a, b) -> a.key().compareTo(b.key()));
     return menu;
   }
 
