@@ -95,17 +95,15 @@ final class StarterLightTable {
     OptionalInt kilohms = kilohms(amps);
     return kilohms.isPresent()
         ? String.format(
-            Locale.ROOT,
-            "%d k, %.1f V",
-            kilohms.getAsInt(),
-            amps * kilohms.getAsInt() * 1e3)
+            Locale.ROOT, "%d k, %.1f V", kilohms.getAsInt(), amps * kilohms.getAsInt() * 1e3)
         : amps * KILOHMS[0] * 1e3 > MOST_VOLTS ? "too bright" : "too dark";
   }
 
   /** The table as a file. */
   static List<String> csv() {
     List<String> lines = new ArrayList<>();
-    lines.add("# computed, not measured, by StarterLightTable: 8.9 nA/lx of white LED light, from memory");
+    lines.add(
+        "# computed, not measured, by StarterLightTable: 8.9 nA/lx of white LED light, from memory");
     lines.add("lamp,f_number,lux,microamps,resistor_kilohms,full_volts");
     for (Lamp lamp : LAMPS) {
       for (double stop : lamp.luxWithoutLens() > 0 ? new double[] {0} : STOPS) {
@@ -134,7 +132,7 @@ final class StarterLightTable {
     StringBuilder head = new StringBuilder("| lamp |");
     StringBuilder rule = new StringBuilder("|---|");
     for (double stop : STOPS) {
-      head.append(String.format(Locale.ROOT, " f/%s |", stop == (int) stop ? (int) stop : stop));
+      head.append(" f/").append(stop == (int) stop ? "" + (int) stop : "" + stop).append(" |");
       rule.append("---|");
     }
     lines.add(head.toString());

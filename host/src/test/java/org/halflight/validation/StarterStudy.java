@@ -1,44 +1,52 @@
 package org.halflight.validation;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
-import org.halflight.exposure.CurveExposure;
-import org.halflight.exposure.CurveMethod;
+import org.halflight.box.StarterOnTheBoard;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.TripPoints;
+import org.halflight.session.Session;
+import org.halflight.session.SessionInput;
 import org.halflight.signal.BoardTraits;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+import org.halflight.signal.LightCurve;
 import org.halflight.stats.Interval;
-import org.halflight.stats.Sample;
-import org.halflight.uncertainty.CurveBudget;
-import org.halflight.uncertainty.CurveUncertainty;
-import org.halflight.uncertainty.RigKnowledge;
-import org.halflight.uncertainty.UncertaintyBudget;
 import org.halflight.validation.invented.Draws;
 import org.halflight.validation.invented.InventedSession;
 import org.halflight.validation.invented.Light;
 import org.halflight.validation.invented.Rig;
+import org.halflight.validation.invented.SessionText;
 import org.halflight.validation.invented.StarterBench;
 import org.halflight.validation.invented.StarterCell;
 import org.halflight.validation.invented.StarterCell.Speed;
 import org.halflight.validation.invented.StarterRig;
 import org.halflight.validation.invented.StarterRig.Effect;
 import org.halflight.validation.invented.StarterRig.Room;
+import org.halflight.validation.invented.Told;
 
-/** What the starter rig can claim: its invented circuit before the method of light curves. */
+/** What the starter rig can claim: its invented circuit before the program. */
 final class StarterStudy {
   private static final int SESSIONS = 300;
   private static final int SESSIONS_OF_A_SECOND = 60;
   private static final int SESSIONS_OF_A_ROW = 150;
+  private static final int BOARD_FIRINGS = 24;
+  private static final int BOARD_PIECES = 60;
   private static final double LEVEL = 0.95;
-  private static final double PAUSE_TICKS = 10e6;
+  private static final double PAUSE_TICKS = 16e6;
+  private static final double FIRST_TICKS = 40e6;
+  private static final long BEAT_TICKS = 1L << 22;
 
   /** Of the supply between setting the light and firing; the plug of another lamp does that. */
   private static final double SHIFT = 0.01;
@@ -121,65 +129,74 @@ final class StarterStudy {
     return byStarter(cell, tried, tried.rig(), Use.USUAL);
   }
 
-  static Count byStarter(
-      StarterCell cell, StarterCell.Tried tried, StarterRig rig, Use use) {
+  static Count byStarter(StarterCell cell, StarterCell.Tried tried, StarterRig rig, Use use) {
     StarterBench bench = new StarterBench(rig, tried.draws());
     StarterBench.LightSet set = bench.set(use.setsFast());
-    List<CurveExposure.Measured> measured = new ArrayList<>();
-    List<Double> errors = new ArrayList<>();
+    Session session = session(cell, tried, set);
     int chattered = 0;
     double dark = 0;
-    double zero = 40e6;
+    double zero = FIRST_TICKS;
     for (Light light : tried.lights()) {
       StarterBench.Fired fired = bench.fire(light, zero + tried.draws().between(0, 1));
+      double level = use.readsLevel() ? fired.bandgap() : set.bandgap();
+      session.handle(new SessionInput.ThresholdsRead(level, level));
+      tell(session, fired, (long) zero);
       zero = fired.endTicks() + PAUSE_TICKS;
       chattered += fired.edges().size() == 2 ? 0 : 1;
       for (int i = 2; i < fired.edges().size(); i += 2) {
         long ticks = fired.edges().get(i).ticks() - fired.edges().get(i - 1).ticks();
         dark = Math.max(dark, ticks / 16e6);
       }
-      if (!fired.curve().parts().isEmpty()
-          && exposure(set, fired, use) instanceof CurveExposure.Measured known) {
-        measured.add(known);
-        errors.add(known.effectiveSeconds() / light.trueSeconds() - 1);
+    }
+    session.handle(new SessionInput.Ends());
+    StudiedMethod.Message said = StudiedMethod.said(session);
+    return count(tried, errors(tried, said), chattered, dark, said.interval());
+  }
+
+  private static Session session(
+      StarterCell cell, StarterCell.Tried tried, StarterBench.LightSet set) {
+    Session session = new Session();
+    BoardTraits board = new BoardTraits(BoardTraits.USUAL.rate(), BoardTraits.Kind.STARTER, false);
+    session.handle(new SessionInput.RigIs(SessionText.RIG, 7, board, SessionText.FIRMWARE));
+    session.handle(new SessionInput.BeatAt(0, 0, OptionalInt.empty()));
+    session.handle(
+        new SessionInput.LightSet(
+            LightLevels.withFixedLevel(set.dark(), set.full(), set.bandgap()), TripPoints.EXACT));
+    session.handle(
+        StudiedMethod.input(SessionText.run(cell.speed().label(), tried.lights().size()))
+            .orElseThrow());
+    return session;
+  }
+
+  /** The edges of a firing and the beats between them, then its curve, then beats in the dark. */
+  private static void tell(Session session, StarterBench.Fired fired, long from) {
+    long beat = from - BEAT_TICKS;
+    int level = 0;
+    for (Told.Edge edge : fired.edges()) {
+      for (; beat < edge.ticks(); beat += BEAT_TICKS) {
+        session.handle(new SessionInput.BeatAt(beat, level, OptionalInt.empty()));
+      }
+      session.handle(
+          new SessionInput.EdgeAt(new Edge(Channel.CENTRE_LOW, edge.light(), edge.ticks())));
+      level = edge.light() ? 1 : 0;
+    }
+    if (!fired.curve().parts().isEmpty()) {
+      session.handle(new SessionInput.CurveAt(StudiedMethod.sampled(fired.curve())));
+    }
+    for (; beat < fired.endTicks() + 2 * BEAT_TICKS; beat += BEAT_TICKS) {
+      session.handle(new SessionInput.BeatAt(beat, level, OptionalInt.empty()));
+    }
+  }
+
+  private static List<Double> errors(StarterCell.Tried tried, StudiedMethod.Message said) {
+    List<Double> errors = new ArrayList<>();
+    for (int i = 0; i < Math.min(said.firings().size(), tried.lights().size()); i++) {
+      OptionalDouble seconds = said.firings().get(i).effectiveSeconds();
+      if (seconds.isPresent()) {
+        errors.add(seconds.getAsDouble() / tried.lights().get(i).trueSeconds() - 1);
       }
     }
-    return count(tried, errors, chattered, dark, stated(measured, cell.speed().seconds()));
-  }
-
-  private static CurveExposure exposure(
-      StarterBench.LightSet set, StarterBench.Fired fired, Use use) {
-    // Light is absolute and the converter's counts hang on the supply, as the level's do.
-    double scale = use.readsLevel() ? (fired.bandgap() + 0.5) / (set.bandgap() + 0.5) : 1;
-    double full = Math.min(BoardTraits.FULL_SCALE_COUNTS, set.full() * scale);
-    LightLevels levels = new LightLevels(set.dark() * scale, full, fired.bandgap(), full);
-    return CurveMethod.measure(
-        StudiedMethod.sampled(fired.curve()), levels, BoardTraits.USUAL.rate());
-  }
-
-  /** The interval of the usual exposure by the budget of light curves. */
-  private static Optional<Interval> stated(
-      List<CurveExposure.Measured> measured, double markedSeconds) {
-    if (measured.size() < Sample.LEAST_FOR_SCATTER) {
-      return Optional.empty();
-    }
-    double[] stops =
-        measured.stream()
-            .mapToDouble(each -> Math.log(each.effectiveSeconds() / markedSeconds) / Math.log(2))
-            .toArray();
-    double mean = Arrays.stream(stops).average().orElseThrow();
-    double squares = Arrays.stream(stops).map(each -> (each - mean) * (each - mean)).sum();
-    UncertaintyBudget budget =
-        CurveBudget.of(
-            markedSeconds * Math.pow(2, mean),
-            CurveUncertainty.of(measured, 0),
-            RigKnowledge.UNCALIBRATED,
-            Math.sqrt(squares / (stops.length - 1)),
-            stops.length,
-            0);
-    double middle = mean + budget.middleStops();
-    double half = budget.expandedStops(LEVEL);
-    return Optional.of(new Interval(middle - half, middle + half, LEVEL));
+    return errors;
   }
 
   private static Count count(
@@ -205,14 +222,7 @@ final class StarterStudy {
             cell.speed().label(), Rig.drawn(draws), false, full, tried.lights(), draws);
     StudiedMethod.Message said =
         full ? StudiedMethod.directly(session) : StudiedMethod.atOneLevel(session);
-    List<Double> errors = new ArrayList<>();
-    for (int i = 0; i < Math.min(said.firings().size(), tried.lights().size()); i++) {
-      OptionalDouble seconds = said.firings().get(i).effectiveSeconds();
-      if (seconds.isPresent()) {
-        errors.add(seconds.getAsDouble() / tried.lights().get(i).trueSeconds() - 1);
-      }
-    }
-    return count(tried, errors, 0, 0, said.interval());
+    return count(tried, errors(tried, said), 0, 0, said.interval());
   }
 
   /** Sessions of a cell, by number. */
@@ -236,7 +246,7 @@ final class StarterStudy {
                     + StarterCell.FIRINGS
                     + " firings of 0.003 to 0.03 stop of scatter; light that falls by 0 to 20 % towards the edge of the pupil; 22, 47 or 100 k, 1 nF within 10 %; a supply of 4.5 to 5.25 V that moves by 1 % between setting the light and firing; a bandgap of 1.0 to 1.2 V; the comparator off by up to 40 mV; a converter bent by up to 1.5 counts, unlike by up to 1 count and 0.15 % at its two rates; a lamp that fades by up to 0.6 % and wanders by 0.35 %; a clock off by up to 0.5 %. All limits are from data sheets, from memory, or our own.",
                 "",
-                "The time is the integral of the light curve (eight bits in the windows), with dark and full light as they were set, scaled by the level that the board reads beside each firing. *Within* is what 95 of 100 firings keep to, against all the light of the invented shutter. *Held* is how often the stated interval of the mean (95 %, budget of light curves, not calibrated) holds the usual exposure.",
+                "Edges at the level of the bandgap and light curves as the firmware sends them go into the program's own session; the level is read before each firing. *Within* is what 95 of 100 firings keep to, against all the light of the invented shutter. *Held* is how often the stated interval of the mean (95 %, not calibrated) holds the usual exposure.",
                 "",
                 "| speed | room | mean error | within | worst | held | stated, ± stop |",
                 "|---|---|---|---|---|---|---|"));
@@ -300,6 +310,84 @@ final class StarterStudy {
     return page;
   }
 
+  /**
+   * The same firings by the circuit and by the simulated board, each with a lag of 47 us and noise
+   * alone.
+   */
+  static List<String> onTheBoard(Path folder) throws Exception {
+    List<String> page =
+        new ArrayList<>(
+            List.of(
+                "### The same firings through the firmware",
+                "",
+                "The starter rig's own firmware in the simulator, with a lag of 47 µs and 2 mV of noise, into the program; beside it the circuit above with nothing but steps, noise and 47 k, whose lag that is. Even light, "
+                    + BOARD_FIRINGS
+                    + " shutters at each speed, one firing each.",
+                "",
+                "| speed | board: mean error | worst | circuit: mean error | worst | board less circuit: mean | greatest |",
+                "|---|---|---|---|---|---|---|"));
+    for (Speed speed : List.of(Speed.SIXTIETH, Speed.TWO_HUNDRED_FIFTIETH)) {
+      StarterCell cell = new StarterCell(speed, Room.DARK, 0);
+      List<StarterCell.Tried> tried =
+          LongStream.range(0, BOARD_FIRINGS)
+              .mapToObj(number -> cell.session(number).inEvenLight().firstOnly())
+              .toList();
+      List<OptionalDouble> said =
+          StarterOnTheBoard.seconds(
+              Files.createDirectory(folder.resolve(speed.name())),
+              speed.label(),
+              tried.stream().map(each -> curve(each.lights().get(0))).toList());
+      List<Double> board = new ArrayList<>();
+      List<Double> circuit = new ArrayList<>();
+      List<Double> apart = new ArrayList<>();
+      for (int i = 0; i < tried.size(); i++) {
+        StarterRig rig = tried.get(i).rig().only(Set.of()).with(47e3, StarterRig.FARADS, 0, 4);
+        Count count = byStarter(cell, tried.get(i), rig, Use.USUAL);
+        if (said.get(i).isPresent() && !count.errors().isEmpty()) {
+          double truth = tried.get(i).lights().get(0).trueSeconds();
+          board.add(said.get(i).getAsDouble() / truth - 1);
+          circuit.add(count.errors().get(0));
+          apart.add(board.get(board.size() - 1) - count.errors().get(0));
+        }
+      }
+      page.add(
+          String.format(
+              Locale.ROOT,
+              "| %s | %s | %s | %s |%s",
+              speed.label(),
+              pair(board),
+              pair(circuit),
+              pair(apart),
+              board.size() == BOARD_FIRINGS
+                  ? ""
+                  : " " + (BOARD_FIRINGS - board.size()) + " without a time |"));
+    }
+    return page;
+  }
+
+  private static String pair(List<Double> errors) {
+    Count count = new Count(errors, 0, 0, 0, 0, List.of());
+    return String.format(
+        Locale.ROOT, "%+.2f %% | %.2f %%", 100 * count.mean(), 100 * count.worst());
+  }
+
+  /** The light as straight lines so short that they do not matter. */
+  private static LightCurve curve(Light light) {
+    List<Double> times = new ArrayList<>();
+    int pieces = BOARD_PIECES;
+    for (int i = 0; i <= pieces; i++) {
+      times.add(light.openingSeconds() * i / pieces);
+    }
+    for (int i = 0; i <= pieces; i++) {
+      times.add(light.openingSeconds() + light.openSeconds() + light.closingSeconds() * i / pieces);
+    }
+    double[] seconds = times.stream().mapToDouble(each -> each).toArray();
+    double[] seen = times.stream().mapToDouble(light::seen).toArray();
+    seen[0] = 0;
+    seen[seen.length - 1] = 0;
+    return new LightCurve(seconds, seen);
+  }
+
   /** One effect at a time. */
   private static List<String> budget() {
     List<String> page =
@@ -317,7 +405,8 @@ final class StarterStudy {
     page.add(alone("steps and noise", Set.of(), false));
     page.add(alone("light over the pupil, 0 to 20 %", Set.of(), true));
     page.add(alone("converter: bent line", EnumSet.of(Effect.CONVERTER_LINE), false));
-    page.add(alone("converter: unlike at its two rates", EnumSet.of(Effect.CONVERTER_RATES), false));
+    page.add(
+        alone("converter: unlike at its two rates", EnumSet.of(Effect.CONVERTER_RATES), false));
     page.add(alone("dark: leakage and room, 2 to 6 %", EnumSet.of(Effect.DARK), false));
     page.add(alone("lamp: full light has moved", EnumSet.of(Effect.LAMP), false));
     page.add(alone("bandgap: spread, drift, offset", EnumSet.of(Effect.BANDGAP), false));
@@ -390,10 +479,7 @@ final class StarterStudy {
       page.add(
           other(
               String.format(
-                  Locale.ROOT,
-                  "%.0f k, %.0f pF, charge lost: 20 %%",
-                  ohms / 1e3,
-                  farads * 1e12),
+                  Locale.ROOT, "%.0f k, %.0f pF, charge lost: 20 %%", ohms / 1e3, farads * 1e12),
               rig -> rig.with(ohms, farads, 0.2, rig.fullVolts()),
               Use.USUAL));
     }
@@ -446,8 +532,8 @@ final class StarterStudy {
             Locale.ROOT, " %.1f %% | %.3f |", 100 * count.coverage(), count.meanHalfStops());
   }
 
-  /** Prints the part, for a look at it. */
-  public static void main(String[] args) {
-    page().forEach(System.out::println);
+  /** Prints what the simulated board comes to, for a look at it. */
+  public static void main(String[] args) throws Exception {
+    onTheBoard(Files.createTempDirectory("halflight-starter")).forEach(System.out::println);
   }
 }

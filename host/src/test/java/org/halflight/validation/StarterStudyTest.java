@@ -2,10 +2,12 @@ package org.halflight.validation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Set;
 import org.halflight.validation.StarterStudy.Count;
 import org.halflight.validation.StarterStudy.Use;
 import org.halflight.validation.invented.StarterCell;
 import org.halflight.validation.invented.StarterCell.Speed;
+import org.halflight.validation.invented.StarterRig;
 import org.halflight.validation.invented.StarterRig.Room;
 import org.junit.jupiter.api.Test;
 
@@ -36,19 +38,37 @@ class StarterStudyTest {
     assertThat(count.worst()).isLessThan(0.03);
   }
 
-  /** A study that could not fail would show nothing. */
+  /** A study that could not fail would show nothing: the truth beside the marking is not held. */
   @Test
-  void aSupplyThatMovesIsSeenWhereNobodyReadsTheLevel() {
-    StarterCell cell = new StarterCell(Speed.TWO_HUNDRED_FIFTIETH, Room.DARK, 0.02);
-    Count read = StarterStudy.of(cell, SESSIONS, StarterStudy::byStarter);
-    Count not =
+  void anIntervalBesideTheTruthIsCounted() {
+    StarterCell cell = new StarterCell(Speed.TWO_HUNDRED_FIFTIETH, Room.DARK, 0.01);
+    Count beside =
         StarterStudy.of(
             cell,
-            SESSIONS,
-            (each, tried) -> StarterStudy.byStarter(each, tried, tried.rig(), new Use(false, false)));
-    assertThat(read.within()).isLessThan(0.02);
-    assertThat(not.within()).isGreaterThan(0.025);
-    assertThat(not.held()).isLessThan(read.held() / 2);
+            5,
+            (each, tried) ->
+                StarterStudy.byStarter(
+                    each,
+                    new StarterCell.Tried(
+                        tried.rig(), tried.lights(), tried.trueStops() + 0.2, tried.draws())));
+    assertThat(beside.held()).isZero();
+    assertThat(beside.halfStops()).hasSize(5);
+  }
+
+  @Test
+  void chargeThatTheConverterLosesIsSeen() {
+    StarterCell cell = new StarterCell(Speed.FIVE_HUNDREDTH, Room.DARK, 0);
+    Count kept = StarterStudy.of(cell, 12, (c, tried) -> withCharge(c, tried, 0));
+    Count lost = StarterStudy.of(cell, 12, (c, tried) -> withCharge(c, tried, 1));
+    assertThat(lost.within()).isGreaterThan(1.5 * kept.within());
+  }
+
+  private static Count withCharge(StarterCell cell, StarterCell.Tried tried, double lost) {
+    return StarterStudy.byStarter(
+        cell,
+        tried.inEvenLight(),
+        tried.rig().only(Set.of()).with(100e3, StarterRig.FARADS, lost, 4),
+        Use.USUAL);
   }
 
   /** The shutters are the same whatever sees them, and hang on their number alone. */

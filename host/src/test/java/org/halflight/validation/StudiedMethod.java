@@ -95,9 +95,7 @@ public final class StudiedMethod {
           session.handle(
               new SessionInput.LevelStands(
                   Optional.of(
-                      channel == 0
-                          ? AlternatingLevels.Level.LOW
-                          : AlternatingLevels.Level.HIGH)));
+                      channel == 0 ? AlternatingLevels.Level.LOW : AlternatingLevels.Level.HIGH)));
         }
         if (edge.channel() == channel) {
           session.handle(input(invented, new Told.Edge(0, edge.light(), edge.ticks())));
@@ -180,7 +178,7 @@ public final class StudiedMethod {
         && timed.flags().stream().map(LeafExposure.Flag.WORDS::word).anyMatch(word::equals);
   }
 
-  private static Message said(Session session) {
+  static Message said(Session session) {
     List<FiringResult> firings = session.results();
     List<RunSummary> runs =
         RunSummary.of(
@@ -192,7 +190,7 @@ public final class StudiedMethod {
   }
 
   /** Empty for a mark that an earlier version does not know. */
-  private static Optional<SessionInput> input(SessionText.Mark mark) {
+  static Optional<SessionInput> input(SessionText.Mark mark) {
     return Marks.input(new BenchEvent.Mark(0, mark.kind(), mark.values()));
   }
 

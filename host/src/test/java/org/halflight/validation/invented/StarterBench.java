@@ -113,7 +113,7 @@ public final class StarterBench {
       edges.add(new Told.Edge(0, passing.up(), before));
     }
     double bandgap = bandgap(rig.bandgapVolts() * (1 + rig.bandgapShift()), rig.supplyShift());
-    List<Told.Part> told = parts(readings, first, (int) (bandgap / 4));
+    List<Told.Part> told = parts(readings, first, darkCode(bandgap));
     long ends = first + (long) blocks * BLOCK_TICKS;
     return new Fired(edges, new Told.Curve(ends, told), bandgap, ends);
   }
@@ -175,6 +175,11 @@ public final class StarterBench {
       parts.add(window(2, readings, closes, at, first));
     }
     return parts;
+  }
+
+  /** Half the level, in eight bits, is dark: so a curve shows where the ramps end. */
+  private static int darkCode(double bandgap) {
+    return ((int) Math.floor(bandgap / 4 + 0.5) - 1) / 2;
   }
 
   private static boolean isLight(int[] readings, int block, int code) {

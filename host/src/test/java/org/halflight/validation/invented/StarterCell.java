@@ -78,8 +78,12 @@ public record StarterCell(Speed speed, StarterRig.Room room, double supplyShift)
       double after = draws.between(0.2e-3, 0.6e-3);
       double length = draws.between(1e-3, 2e-3);
       double peak = draws.between(0.05, 0.2);
-      return with(
-          light -> light.with(new Light.Bump(light.shutSeconds() + after, length, peak)));
+      return with(light -> light.with(new Light.Bump(light.shutSeconds() + after, length, peak)));
+    }
+
+    /** Its first firing alone. */
+    public Tried firstOnly() {
+      return new Tried(rig, lights.subList(0, 1), trueStops, draws);
     }
 
     private Tried with(UnaryOperator<Light> other) {

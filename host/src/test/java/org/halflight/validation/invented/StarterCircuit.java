@@ -6,8 +6,9 @@ import java.util.function.DoubleUnaryOperator;
 
 /**
  * The light path of the starter rig as a difference equation: a photocurrent into a resistor and a
- * capacitor, and a converter that takes some charge at each reading. It is held against a simulation
- * of the circuit ({@code fixtures/rig/starter}). Figures of parts are typical ones from memory.
+ * capacitor, and a converter that takes some charge at each reading. It is held against a
+ * simulation of the circuit ({@code fixtures/rig/starter}). Figures of parts are typical ones from
+ * memory.
  */
 public final class StarterCircuit {
   /**
@@ -128,8 +129,7 @@ public final class StarterCircuit {
     double trip = levelVolts + (above ? -halfHysteresisVolts : halfHysteresisVolts);
     if (above ? volts < trip : volts > trip) {
       above = !above;
-      passings.add(
-          new Passing(above, from + (to - from) * (trip - pinVolts) / (volts - pinVolts)));
+      passings.add(new Passing(above, from + (to - from) * (trip - pinVolts) / (volts - pinVolts)));
     }
     pinVolts = volts;
   }

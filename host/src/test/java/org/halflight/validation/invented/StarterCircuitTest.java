@@ -28,8 +28,7 @@ class StarterCircuitTest {
 
   private static final double MOST_SECONDS = 0.3e-6;
 
-  private record Case(
-      Map<String, Double> values, double rises, double falls, List<double[]> rows) {
+  private record Case(Map<String, Double> values, double rises, double falls, List<double[]> rows) {
     double of(String name) {
       return values.get(name);
     }
@@ -68,12 +67,13 @@ class StarterCircuitTest {
       }
       circuit.goOnTo(7e-3);
       List<StarterCircuit.Passing> passings = circuit.passings();
-      assertThat(passings).as("%s", each.values()).hasSize(2);
+      // With all charge lost the kick of a reading takes the pin over the level once more.
+      assertThat(passings.size()).as("%s", each.values()).isEven().isBetween(2, 4);
       assertThat(worst).as("pin, %s", each.values()).isLessThan(MOST_VOLTS);
       assertThat(worstHeld).as("held, %s", each.values()).isLessThan(MOST_VOLTS);
       assertThat(passings.get(0).seconds() + LATE_SECONDS)
           .isCloseTo(each.rises(), within(MOST_SECONDS));
-      assertThat(passings.get(1).seconds() + LATE_SECONDS)
+      assertThat(passings.get(passings.size() - 1).seconds() + LATE_SECONDS)
           .isCloseTo(each.falls(), within(MOST_SECONDS));
     }
   }
@@ -89,8 +89,7 @@ class StarterCircuitTest {
             each.of("fall"),
             0);
     return new StarterCircuit(
-        new StarterCircuit.Parts(
-            each.of("r"), 1e-9, 50e-9 + 2e-9, each.of("lost"), each.of("vcc")),
+        new StarterCircuit.Parts(each.of("r"), 1e-9, 50e-9 + 2e-9, each.of("lost"), each.of("vcc")),
         each.of("vbg") - each.of("vos"),
         0,
         t ->
