@@ -279,6 +279,8 @@ final class StarterStudy {
                     " had other edges than one up and one down: the kick of a reading takes the pin back over the level, dark again for at most %.0f µs.",
                     1e6 * dark),
             "",
+            "At 1/250 the starter rig keeps to 3 %: 95 of 100 firings are within 1.1 %, the worst was 1.7 %. Most of that is light over the pupil and the clock, which it shares with the other rigs. With 22 or 47 k it stays so even if the converter loses all its charge. Its stated interval is wider than it needs (100 % held), because it takes full light as known to 1 % although the plateau of each firing shows it again.",
+            "",
             "A lit room is 2 to 6 % of full light on the diode. Its ripple is what the check of the light lets pass (0.3 % of full light, 100 Hz).",
             "",
             "### The same shutters by the other rigs",
@@ -324,8 +326,8 @@ final class StarterStudy {
                     + BOARD_FIRINGS
                     + " shutters at each speed, one firing each.",
                 "",
-                "| speed | board: mean error | worst | circuit: mean error | worst | board less circuit: mean | greatest |",
-                "|---|---|---|---|---|---|---|"));
+                "| speed | board: mean error | worst | circuit: mean error | worst | board less circuit: mean | greatest | without a time |",
+                "|---|---|---|---|---|---|---|---|"));
     for (Speed speed : List.of(Speed.SIXTIETH, Speed.TWO_HUNDRED_FIFTIETH)) {
       StarterCell cell = new StarterCell(speed, Room.DARK, 0);
       List<StarterCell.Tried> tried =
@@ -353,14 +355,12 @@ final class StarterStudy {
       page.add(
           String.format(
               Locale.ROOT,
-              "| %s | %s | %s | %s |%s",
+              "| %s | %s | %s | %s | %d |",
               speed.label(),
               pair(board),
               pair(circuit),
               pair(apart),
-              board.size() == BOARD_FIRINGS
-                  ? ""
-                  : " " + (BOARD_FIRINGS - board.size()) + " without a time |"));
+              BOARD_FIRINGS - board.size()));
     }
     return page;
   }
@@ -441,13 +441,13 @@ final class StarterStudy {
                 "",
                 "All effects at work, lit room with ripple. *Charge lost* is what runs off the converter's 14 pF between two readings. Data sheets do not say; a floating pin of these chips shows the reading before, so most of it stays (from memory). It matters because light is set by readings 62.5 µs apart and curves are read every 16 µs: what is lost loads the resistor four times as much.",
                 "",
-                "| what | mean error | within | worst |",
-                "|---|---|---|---|"));
+                "| what | mean error | within | worst | without a time, of " + SESSIONS_OF_A_ROW * StarterCell.FIRINGS + " |",
+                "|---|---|---|---|---|"));
     for (double shift : new double[] {0, 0.01, 0.02}) {
       StarterCell cell = new StarterCell(TOP.speed(), TOP.room(), shift);
       for (boolean reads : new boolean[] {true, false}) {
         page.add(
-            figures(
+            choice(
                 String.format(
                     Locale.ROOT,
                     "supply moves by %.0f %%, %s",
@@ -492,18 +492,21 @@ final class StarterStudy {
     }
     for (Speed speed : List.of(Speed.SIXTIETH, Speed.TWO_HUNDRED_FIFTIETH)) {
       page.add(
-          figures(
-              speed.label() + ", a rebound of 5 to 20 %, all its light counted as true",
+          choice(
+              speed.label() + ", a rebound of 5 to 20 % that the firing's own time leaves out",
               of(
                   new StarterCell(speed, TOP.room(), SHIFT),
                   SESSIONS_OF_A_ROW,
                   (cell, tried) -> byStarter(cell, tried.withRebound()))));
     }
+    page.add("");
+    page.add(
+        "With 100 k, or more, a converter that loses its charge costs times: the level is passed more than once, or dark and full light are not what was set. Take 22 or 47 k and more light where you can. A higher resistor with a smaller capacitor is worse, not better.");
     return page;
   }
 
   private static String other(String words, UnaryOperator<StarterRig> which, Use use) {
-    return figures(
+    return choice(
         words,
         of(
             TOP,
@@ -518,12 +521,15 @@ final class StarterStudy {
   private static String figures(String words, Count count) {
     return String.format(
         Locale.ROOT,
-        "| %s | %+.2f %% | %.2f %% | %.2f %% |%s",
+        "| %s | %+.2f %% | %.2f %% | %.2f %% |",
         words,
         100 * count.mean(),
         100 * count.within(),
-        100 * count.worst(),
-        count.refused() == 0 ? "" : " " + count.refused() + " without a time |");
+        100 * count.worst());
+  }
+
+  private static String choice(String words, Count count) {
+    return figures(words, count) + " " + count.refused() + " |";
   }
 
   private static String row(String words, Count count) {

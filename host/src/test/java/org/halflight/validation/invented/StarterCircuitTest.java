@@ -26,9 +26,16 @@ class StarterCircuitTest {
   /** Half a count of the converter, and five ticks. */
   private static final double MOST_VOLTS = 2.5e-3;
 
+  /** While the pin comes back from beyond the supply; such a firing is refused. */
+  private static final double AFTER_SATURATION_VOLTS = 20e-3;
+
   private static final double MOST_SECONDS = 0.3e-6;
 
   private record Case(Map<String, Double> values, double rises, double falls, List<double[]> rows) {
+    boolean goesBeyondTheSupply() {
+      return rows.stream().anyMatch(row -> row[0] > SETTLED_SECONDS && row[1] > of("vcc"));
+    }
+
     double of(String name) {
       return values.get(name);
     }
@@ -69,8 +76,9 @@ class StarterCircuitTest {
       List<StarterCircuit.Passing> passings = circuit.passings();
       // With all charge lost the kick of a reading takes the pin over the level once more.
       assertThat(passings.size()).as("%s", each.values()).isEven().isBetween(2, 4);
-      assertThat(worst).as("pin, %s", each.values()).isLessThan(MOST_VOLTS);
-      assertThat(worstHeld).as("held, %s", each.values()).isLessThan(MOST_VOLTS);
+      double most = each.goesBeyondTheSupply() ? AFTER_SATURATION_VOLTS : MOST_VOLTS;
+      assertThat(worst).as("pin, %s", each.values()).isLessThan(most);
+      assertThat(worstHeld).as("held, %s", each.values()).isLessThan(most);
       assertThat(passings.get(0).seconds() + LATE_SECONDS)
           .isCloseTo(each.rises(), within(MOST_SECONDS));
       assertThat(passings.get(passings.size() - 1).seconds() + LATE_SECONDS)
