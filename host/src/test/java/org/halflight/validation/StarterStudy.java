@@ -242,9 +242,17 @@ final class StarterStudy {
                 "",
                 "**Simulated**, nothing built. The circuit is a difference equation (`StarterCircuit`). It follows nine transients of an ngspice deck of the circuit (`fixtures/rig/starter`) to 2.5 mV, half a count of the converter, and its edges to 0.3 µs; a test holds it to that.",
                 "",
-                "Of each session a shutter, a rig, a lamp and a room are invented: four kinds of blades; ramps of 0.3 to 1.5 ms, each way by itself; "
-                    + StarterCell.FIRINGS
-                    + " firings of 0.003 to 0.03 stop of scatter; light that falls by 0 to 20 % towards the edge of the pupil; 22, 47 or 100 k, 1 nF within 10 %; a supply of 4.5 to 5.25 V that moves by 1 % between setting the light and firing; a bandgap of 1.0 to 1.2 V; the comparator off by up to 40 mV; a converter bent by up to 1.5 counts, unlike by up to 1 count and 0.15 % at its two rates; a lamp that fades by up to 0.6 % and wanders by 0.35 %; a clock off by up to 0.5 %. All limits are from data sheets, from memory, or our own.",
+                "For each session a shutter, a rig, a lamp and a room are invented:",
+                "",
+                "* four kinds of blades, with ramps of 0.3 to 1.5 ms, opening and closing independently;",
+                "* 6 firings of 0.003 to 0.03 stop of scatter; light that falls by 0 to 20 % towards the edge of the pupil;",
+                "* 22, 47 or 100 k, 1 nF within 10 %, full light of 3 to 4.4 V;",
+                "* a supply of 4.5 to 5.25 V that moves by 1 % between setting the light and firing;",
+                "* a bandgap of 1.0 to 1.2 V, and a comparator off by up to 40 mV;",
+                "* a converter bent by up to 1.5 counts, and unlike by up to 1 count and 0.15 % at its two rates;",
+                "* a lamp that fades by up to 0.6 % and wanders by 0.35 %, and a clock off by up to 0.5 %.",
+                "",
+                "All limits are from data sheets, from memory, or our own.",
                 "",
                 "Edges at the level of the bandgap and light curves as the firmware sends them go into the program's own session; the level is read before each firing. *Within* is what 95 of 100 firings keep to, against all the light of the invented shutter. *Held* is how often the stated interval of the mean (95 %, not calibrated) holds the usual exposure.",
                 "",
@@ -322,7 +330,7 @@ final class StarterStudy {
             List.of(
                 "### The same firings through the firmware",
                 "",
-                "The starter rig's own firmware in the simulator, with a lag of 47 µs and 2 mV of noise, into the program; beside it the circuit above with nothing but steps, noise and 47 k, whose lag that is. Even light, "
+                "The starter rig's own firmware runs in the simulator, with a lag of 47 µs and 2 mV of noise. Beside it is the circuit above with 47 k, which has that lag, and with nothing else but steps and noise. Even light, "
                     + BOARD_FIRINGS
                     + " shutters at each speed, one firing each.",
                 "",
@@ -441,7 +449,9 @@ final class StarterStudy {
                 "",
                 "All effects at work, lit room with ripple. *Charge lost* is what runs off the converter's 14 pF between two readings. Data sheets do not say; a floating pin of these chips shows the reading before, so most of it stays (from memory). It matters because light is set by readings 62.5 µs apart and curves are read every 16 µs: what is lost loads the resistor four times as much.",
                 "",
-                "| what | mean error | within | worst | without a time, of " + SESSIONS_OF_A_ROW * StarterCell.FIRINGS + " |",
+                "| what | mean error | within | worst | without a time, of "
+                    + SESSIONS_OF_A_ROW * StarterCell.FIRINGS
+                    + " |",
                 "|---|---|---|---|---|"));
     for (double shift : new double[] {0, 0.01, 0.02}) {
       StarterCell cell = new StarterCell(TOP.speed(), TOP.room(), shift);
