@@ -21,10 +21,10 @@ import org.halflight.time.TickRate;
  */
 public final class FixedLevel {
   /**
-   * An opening this long is timed without a curve, which no rig takes for so long: the ramps, of
-   * some milliseconds, do not matter.
+   * An opening this long is timed by its edges where it has no curve, as one that is held for
+   * minutes: the ramps are some milliseconds.
    */
-  private static final double LONG_SECONDS = 100;
+  private static final double LONG_SECONDS = 1;
 
   private FixedLevel() {}
 

@@ -272,7 +272,9 @@ public record FiringResult(
   /** The same firing with its light curve, and with what that has to say about its exposure. */
   public FiringResult withCurve(FiringCurve its) {
     FiringResult seen = with(place, outcome, exposure, measuredWith, notes, Optional.of(its));
-    if (seen.isByCurveAlone() && OneLevelWatch.awaitsOtherLevel(exposure)) {
+    boolean isMade =
+        exposure instanceof LeafExposure.Timed || OneLevelWatch.awaitsOtherLevel(exposure);
+    if (isMade && outcome != Outcome.LIGHT_WHILE_COCKING && seen.isByCurveAlone()) {
       LeafExposure figures = seen.exposureBy(ExposureMethod.LEAF);
       return seen.withCurve(its, seen.outcomeWith(figures), figures, measuredWith);
     }
