@@ -370,6 +370,9 @@ final class StarterStudy {
               pair(apart),
               BOARD_FIRINGS - board.size()));
     }
+    page.add("");
+    page.add(
+        "Without a time are firings that fell into the reading of the level, which the program asks for after the firing before: the converter was needed for it, and the curve was cut off. These boards fire twice a second, a person hardly ever does.");
     return page;
   }
 
