@@ -1,4 +1,4 @@
-/* Wiring of both rigs. The only file that names a port bit; docs/building-the-rig.md shows the same tables as drawings.
+/* Wiring of all rigs. The only file that names a port bit; docs/building-the-rig.md shows the same tables as drawings.
    Also read by the assembler (capture_isr.S) and, for board_levels, by the native tests. */
 #ifndef BOARD_H
 #define BOARD_H
@@ -14,7 +14,10 @@
 #define CHANNEL_CLICK 5
 #define CHANNEL_RELEASE 6
 #define CHANNEL_KNOB 7
-#if CONFIG_SMALL_RIG
+#if CONFIG_STARTER_RIG
+#define BOARD_KIND "starter"
+#define CHANNELS_MASK 0xC1
+#elif CONFIG_SMALL_RIG
 #define BOARD_KIND "small"
 #define CHANNELS_MASK 0xE1
 #else
@@ -30,7 +33,9 @@
 #define BOARD_OUTER_B_BIT 5
 #define BOARD_CENTRE_HIGH_BIT 6
 #define BOARD_CONTACT_BIT 7
-#if CONFIG_SMALL_RIG
+#if CONFIG_STARTER_RIG
+#define BOARD_PORTD_MASK 0x00
+#elif CONFIG_SMALL_RIG
 /* D6 is AIN0, the light, and D7 AIN1, the threshold: analogue, never looked at as pins. */
 #define BOARD_PORTD_MASK 0x04
 #else
@@ -40,8 +45,11 @@
 
 /* Port B: D8 is ICP1, D11 is OC2A (high threshold), D12 the release; D9 (OC1A) and D10 (OC1B) drive the reference LED. */
 #define BOARD_CAPTURE_BIT 0
+/* The chip's own comparator takes the place of the capture pin. Against the bandgap its output falls with light. */
+#define BOARD_COMPARES (CONFIG_SMALL_RIG || CONFIG_STARTER_RIG)
+#define BOARD_CAPTURE_TURNED CONFIG_STARTER_RIG
 /* Where the level of the capture stands when both names are used as I/O addresses. */
-#if CONFIG_SMALL_RIG
+#if BOARD_COMPARES
 #define BOARD_CAPTURE_LEVEL ACSR
 #define BOARD_CAPTURE_LEVEL_BIT ACO
 #else
@@ -63,20 +71,26 @@
  * the board of the rig alone: behind the 22 k that protect the pin, the chip's own (20 k to 50 k) would hold a closed
  * contact at 2 to 3 V, which is no low level.
  */
-#if CONFIG_SMALL_RIG
+#if BOARD_COMPARES
 #define BOARD_ACTIVE_LOW_D 0
 #else
 #define BOARD_ACTIVE_LOW_D (1 << BOARD_CONTACT_BIT)
 #endif
 #define BOARD_PULLUPS_B (1 << BOARD_RELEASE_BIT)
 #define BOARD_PULLUPS_C (1 << BOARD_KNOB_BIT)
+/* Nothing is wired to D2 to D6 of the starter rig: held high, they do not float. */
+#define BOARD_UNUSED_D 0x7C
 
 /* Analogue inputs, as numbers of the ADC multiplexer. */
 #define BOARD_ADC_CENTRE 0
 #define BOARD_ADC_OUTER_A 1
 #define BOARD_ADC_OUTER_B 2
+#if CONFIG_STARTER_RIG
+#define BOARD_ADC_LOW_THRESHOLD 14 /* the bandgap */
+#else
 #define BOARD_ADC_LOW_THRESHOLD 3
-#if CONFIG_SMALL_RIG
+#endif
+#if BOARD_COMPARES
 #define BOARD_ADC_HIGH_THRESHOLD BOARD_ADC_LOW_THRESHOLD /* there is one threshold; V shows it twice */
 #else
 #define BOARD_ADC_HIGH_THRESHOLD 4
@@ -91,13 +105,13 @@
 static inline uint8_t board_levels(uint8_t pind, bool release_pin) {
   uint8_t pins = pind ^ BOARD_ACTIVE_LOW_D;
   uint8_t levels = 0;
-#if !CONFIG_SMALL_RIG
+#if !BOARD_COMPARES
   if (pins & (1 << BOARD_CENTRE_HIGH_BIT)) levels |= 1 << CHANNEL_CENTRE_HIGH;
   if (pins & (1 << BOARD_OUTER_A_BIT)) levels |= 1 << CHANNEL_OUTER_A;
   if (pins & (1 << BOARD_OUTER_B_BIT)) levels |= 1 << CHANNEL_OUTER_B;
   if (pins & (1 << BOARD_CONTACT_BIT)) levels |= 1 << CHANNEL_CONTACT;
 #endif
-  if (pins & (1 << BOARD_CLICK_BIT)) levels |= 1 << CHANNEL_CLICK;
+  if ((CHANNELS_MASK & 1 << CHANNEL_CLICK) && (pins & (1 << BOARD_CLICK_BIT))) levels |= 1 << CHANNEL_CLICK;
   if (!release_pin) levels |= 1 << CHANNEL_RELEASE;
   return levels;
 }
@@ -105,7 +119,7 @@ static inline uint8_t board_levels(uint8_t pind, bool release_pin) {
 #ifdef __AVR__
 #include <avr/io.h>
 
-#if CONFIG_SMALL_RIG
+#if BOARD_COMPARES
 static inline bool board_capture_pin(void) { return ACSR & (1 << ACO); }
 #else
 static inline bool board_capture_pin(void) { return PINB & (1 << BOARD_CAPTURE_BIT); }
@@ -116,18 +130,23 @@ static inline bool board_knob_touched(void) { return !(PINC & (1 << BOARD_KNOB_B
 /* All levels but that of the knob contact, read now. */
 static inline uint8_t board_all_levels(void) {
   uint8_t levels = board_levels(PIND, board_release_pin());
-  return board_capture_pin() ? levels | 1 << CHANNEL_CENTRE_LOW : levels;
+  return board_capture_pin() != BOARD_CAPTURE_TURNED ? levels | 1 << CHANNEL_CENTRE_LOW : levels;
 }
 
 static inline void board_start(void) {
   PORTB = BOARD_PULLUPS_B;
   PORTC = BOARD_PULLUPS_C;
+#if CONFIG_STARTER_RIG
+  PORTD = BOARD_UNUSED_D;
+  DIDR1 = 1 << AIN1D;
+  ACSR = 1 << ACBG | 1 << ACIC; /* the bandgap against AIN1 */
+#elif CONFIG_SMALL_RIG
   DDRD = 1 << BOARD_LOW_THRESHOLD_BIT;
-#if CONFIG_SMALL_RIG
   DIDR1 = 1 << AIN1D | 1 << AIN0D;
   ACSR = 1 << ACIC; /* the comparator takes the place of the capture pin */
   DDRB = 1 << BOARD_LED_BIT | 1 << BOARD_RAMPED_LED_BIT;
 #else
+  DDRD = 1 << BOARD_LOW_THRESHOLD_BIT;
   DDRB = 1 << BOARD_HIGH_THRESHOLD_BIT | 1 << BOARD_LED_BIT | 1 << BOARD_RAMPED_LED_BIT;
 #endif
   DIDR0 = BOARD_ADC_DIGITAL_OFF;

@@ -46,16 +46,35 @@ static bool push_capture(uint8_t kind) {
   return true;
 }
 
-/* Arms the edge away from the level that the pin has now, and puts that level into the ring; it is an edge only if the
-   host has not heard of it. */
-static void resume_captures(void) {
+/* Arms the edge away from the level that the pin has now. Gives that level as it stands in an entry. */
+static uint8_t arm_capture(void) {
   bool level;
   do {
     level = board_capture_pin();
     TCCR1B = level ? 1 << CS10 : 1 << ICES1 | 1 << CS10;
     TIFR1 = 1 << ICF1;
   } while (board_capture_pin() != level);
-  push_capture(level ? 1 << ICES1 | 1 << CS10 : 1 << CS10);
+  return level ? 1 << ICES1 | 1 << CS10 : 1 << CS10;
+}
+
+/* Arms it, and puts the level into the ring; it is an edge only if the host has not heard of it. */
+static void resume_captures(void) {
+  push_capture(arm_capture());
+  TIMSK1 = 1 << ICIE1;
+}
+
+/* The starter rig's comparator has no hysteresis: where light creeps past its level, it chatters for longer than the handler lets the
+   main loop run. So the handler takes one edge and leaves the rest to this. Behind more entries than CONFIG_RINGING_WAITING no edge
+   is armed; what the level has become meanwhile is told afterwards. */
+static void rearm_captures(uint8_t read) {
+  uint8_t write = capture_write;
+  if ((TIMSK1 & (1 << ICIE1)) || ring_waiting(write, read) > CONFIG_RINGING_WAITING) {
+    return;
+  }
+  uint8_t level = arm_capture();
+  if (level != capture_ring[(uint8_t)(write - RING_ENTRY) >> 2].bytes[3]) {
+    push_capture(level); /* it does not stand where the last edge led to */
+  }
   TIMSK1 = 1 << ICIE1;
 }
 
@@ -144,7 +163,10 @@ static void tend_captures(uint8_t halves) {
   if (!ring_sound(write, read)) {
     status_stop(STOP_RING_DAMAGED);
   }
-  if (!(TIMSK1 & (1 << ICIE1)) && !flooded) {
+  if (CONFIG_STARTER_RIG) {
+    rearm_captures(read);
+    write = capture_write;
+  } else if (!(TIMSK1 & (1 << ICIE1)) && !flooded) {
     flooded = true;
     status_count_capture_flood();
   }
@@ -165,10 +187,11 @@ static void tend_captures(uint8_t halves) {
     edges_take_capture(entry);
   }
   if ((uint8_t)(halves - capture_mark) >= MARK_HALVES && !flooded) {
+    uint8_t on = TIMSK1;
     capture_mark = halves;
     TIMSK1 = 0;
     push_capture(CAPTURE_MARK);
-    TIMSK1 = 1 << ICIE1;
+    TIMSK1 = on;
   }
 }
 
@@ -188,5 +211,6 @@ void capture_tend_knob(void) {
 }
 
 bool capture_quiet(void) {
-  return GPIOR0 == GPIOR2 && capture_write == capture_read_offset && !edges_waiting();
+  bool armed = !CONFIG_STARTER_RIG || (TIMSK1 & (1 << ICIE1)); /* or the level may have changed unseen */
+  return armed && GPIOR0 == GPIOR2 && capture_write == capture_read_offset && !edges_waiting();
 }

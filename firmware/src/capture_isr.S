@@ -148,6 +148,15 @@ capture_keep: /* r25:r24 is the time, ICES1 the edge */
   reti
 capture_store:
   sts capture_write, r30
+#if CONFIG_STARTER_RIG
+  pop r31 /* the main loop arms the next edge */
+  pop r30
+  pop r25
+  sts TIMSK0, r25
+  pop r25
+  pop r24
+  reti
+#endif
   /* arm the other edge */
   ldi r25, CAPTURE_FALLING
   sbrs r24, ICES1

@@ -155,6 +155,9 @@ static bool begin_sweep(const struct command *command) {
   return false;
 }
 
+/* Thresholds that can be set, and a reference LED. */
+static bool is_on_this_rig(char kind) { return !CONFIG_STARTER_RIG || (kind != 't' && kind != 'w' && kind != 'r'); }
+
 /* These would take threshold or converter from a sweep. */
 static bool disturbs_sweep(char kind) { return kind == 't' || kind == 'v' || kind == 'm'; }
 
@@ -188,6 +191,9 @@ bool command_queue_start_line(void) {
   const struct command *command = &queue[first].command;
   if (command->result != RESULT_DONE) {
     return answer(command->result);
+  }
+  if (!is_on_this_rig(command->kind)) {
+    return answer(RESULT_NOT_ON_THIS_RIG);
   }
   if (sweep_running() && disturbs_sweep(command->kind)) {
     return answer(RESULT_BUSY);

@@ -3,7 +3,7 @@
 #define CONFIG_H
 
 /* Version in the greeting. A word of docs/protocol.md: letters, digits, '.', '_', '-'. */
-#define FIRMWARE_VERSION "1.2.0"
+#define FIRMWARE_VERSION "1.3.0"
 
 #ifndef F_CPU
 #define F_CPU 16000000UL
@@ -18,6 +18,20 @@
    sensors and the flash contact do not exist; the greeting says `small`. Cost: none. */
 #ifndef CONFIG_SMALL_RIG
 #define CONFIG_SMALL_RIG 0
+#endif
+
+/* The starter rig: a photodiode and a resistor on A0 and D7, and nothing else.
+   Effect: with 1 the chip's comparator holds its own bandgap against AIN1 and feeds the input capture, turned round, as light makes
+   its output fall. There is one level, which cannot be set, and no sound, flash contact or reference LED; the greeting says
+   `starter`. The bandgap is read where other rigs read a threshold back. Cost: none. Not together with CONFIG_SMALL_RIG. */
+#ifndef CONFIG_STARTER_RIG
+#define CONFIG_STARTER_RIG 0
+#endif
+
+/* Readings of the bandgap that are thrown away after it was chosen, in blocks of 16 (1 ms each): its source is weak, and the
+   converter's capacitor has to settle on it, 70 us by the data sheet (from memory). Range: 1 to 15. */
+#ifndef CONFIG_BANDGAP_SETTLING_BLOCKS
+#define CONFIG_BANDGAP_SETTLING_BLOCKS 2
 #endif
 
 /* Serial speed.
@@ -104,8 +118,14 @@
 #define CONFIG_COMMAND_QUEUE 4
 #endif
 
-/* Threshold codes after a start: (code + 1) / 256 of the supply. Range: low below high, both 0 to 255. */
+/* Threshold codes after a start: (code + 1) / 256 of the supply. Range: low below high, both 0 to 255. On the starter rig the low one
+   is the bandgap, 1.1 V, until it has been read. */
+#if CONFIG_STARTER_RIG
+#define CONFIG_LOW_CODE 0x37
+#define CONFIG_HIGH_CODE 0xFF
+#else
 #define CONFIG_LOW_CODE 0x2B
 #define CONFIG_HIGH_CODE 0xA1
+#endif
 
 #endif

@@ -61,7 +61,7 @@ void edges_take_capture(struct entry entry) {
   if (entry.bytes[3] == CAPTURE_MARK) {
     return;
   }
-  uint8_t level = entry.bytes[3] >> CAPTURE_RISING_BIT & 1;
+  uint8_t level = (entry.bytes[3] >> CAPTURE_RISING_BIT & 1) ^ BOARD_CAPTURE_TURNED;
   capture_held = level != capture_level;
   capture_level = level;
   capture_ticks32 = ticks_low32(ticks_of(capture_floor, count));

@@ -9,6 +9,7 @@
 
 #define THRESHOLD_BATCHES 4
 #define LIGHT_BATCHES 4
+#define SETTLING_BATCHES (CONFIG_STARTER_RIG ? CONFIG_BANDGAP_SETTLING_BLOCKS : 0)
 
 static enum { WATCH_CENTRE, MAKE_BLOCKS, READ_LOW, READ_HIGH } task;
 static bool fast;       /* the centre is watched all the time, at the fast rate */
@@ -58,6 +59,10 @@ static void tell_begin(uint16_t begin) {
   curve_begun(now32 - ago + STREAM_FAST_SAMPLE_DELAY);
 }
 
+/* Light of eight bits above which it is no longer dark. The starter rig has half its level: that one stands high on the ramps, and a
+   curve has to show where they end. */
+static uint8_t dark_code(void) { return CONFIG_STARTER_RIG ? thresholds_low_code() >> 1 : thresholds_low_code(); }
+
 static uint8_t eight_bits(uint16_t reading) { return (uint8_t)(reading >> 2); }
 
 /* Both loops run once every 4096 cycles and are the curve's whole cost per reading, so there is one for each case. */
@@ -101,7 +106,7 @@ static void watch_readings(void) {
     paused = true;
     stream_stop();
   }
-  if (for_curve && curve_take(most, batch_sum, thresholds_low_code())) {
+  if (for_curve && curve_take(most, batch_sum, dark_code())) {
     tell_begin(begin);
   }
 }
@@ -118,7 +123,17 @@ static void make_block(bool whole) {
 
 static void read_threshold(void) {
   sum += block.sum;
-  if (++batches != THRESHOLD_BATCHES) {
+  batches++;
+  if (SETTLING_BATCHES != 0 && batches == 0) {
+    sum = 0;
+  }
+  if (batches != THRESHOLD_BATCHES) {
+    return;
+  }
+  if (CONFIG_STARTER_RIG) {
+    low_sum = high_sum = sum;
+    thresholds_set((uint8_t)(((sum + 128) >> 8) - 1), CONFIG_HIGH_CODE);
+    watch_centre();
     return;
   }
   if (task == READ_LOW) {
@@ -201,7 +216,7 @@ bool light_ask_thresholds(void) {
   curve_suspend();
   paused = false;
   task = READ_LOW;
-  batches = 0;
+  batches = (uint8_t)-SETTLING_BATCHES; /* up to 0 they are not counted */
   sum = 0;
   stream_start(BOARD_ADC_LOW_THRESHOLD, STREAM_SLOW);
   return true;

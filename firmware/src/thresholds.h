@@ -1,5 +1,5 @@
 /* Comparator thresholds: two PWM outputs of Timer2 (62.5 kHz), filtered outside the chip. Code c gives (c + 1) / 256 of the
-   supply; the filter takes 30 ms to settle. */
+   supply; the filter takes 30 ms to settle. The starter rig has no such output: its low code is where the bandgap was read. */
 #ifndef THRESHOLDS_H
 #define THRESHOLDS_H
 

@@ -96,7 +96,6 @@ const char *chip_load(struct chip *chip, const char *elf_path) {
     chip->comparator_irq[i] = avr_io_getirq(avr, AVR_IOCTL_ACOMP_GETIRQ, ACOMP_IRQ_AIN0 + i);
   }
   tame(avr);
-  avr_raise_irq(chip->comparator_irq[1], 2500);
   for (enum pin pin = 0; pin < PINS; pin++) {
     chip_set_pin(chip, pin, false);
   }
@@ -165,9 +164,15 @@ void chip_set_pin(struct chip *chip, enum pin pin, bool level) {
   if (pin_wiring[pin].active_low) {
     keep_low_pins_low(chip, pin_wiring[pin].port);
   }
-  avr_raise_irq(chip->pin_irq[pin], level != pin_wiring[pin].active_low);
+  /* simavr captures the pin whether the comparator takes its place or not, and the comparator some cycles late. So the pin of the
+     small and the starter rig goes with the comparator's output, which falls with light where it is held against the bandgap. */
+  bool turned = pin == PIN_LOW && (chip->avr->data[REG_ACSR] & COMPARES_BANDGAP);
+  avr_raise_irq(chip->pin_irq[pin], level != (pin_wiring[pin].active_low || turned));
   if (pin == PIN_LOW) {
-    avr_raise_irq(chip->comparator_irq[0], level ? 5000 : 0); /* the small rig captures from AIN0 against AIN1 */
+    /* The small rig captures AIN0 against AIN1, the starter rig the bandgap of 1100 mV against AIN1. The optics have compared
+       already; these voltages only carry the level. */
+    avr_raise_irq(chip->comparator_irq[0], level ? 5000 : 0);
+    avr_raise_irq(chip->comparator_irq[1], level ? 2000 : 0);
   }
 }
 

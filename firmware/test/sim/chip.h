@@ -24,6 +24,7 @@ enum {
   REG_TIFR1 = 0x36,
   REG_TCNT0 = 0x46,
   REG_GPIOR1 = 0x4A,
+  REG_ACSR = 0x50,
   REG_MCUSR = 0x54,
   REG_ADCSRA = 0x7A,
   REG_ADCSRB = 0x7B,
@@ -47,6 +48,7 @@ enum {
 /* Byte addresses in flash: the bootloader of 512 bytes, and a word in it that it does not use. */
 enum { BOOT_START = 0x7E00, BOOT_SPARE = 0x7FFC };
 
+enum { COMPARES_BANDGAP = 0x40 }; /* ACBG of ACSR */
 enum { VECTOR_TIMER0_COMPA = 14, VECTOR_ADC = 21 };
 
 /* How far simavr may run between two looks at the bench when none of its timers is due: a quarter of a millisecond. */

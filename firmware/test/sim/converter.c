@@ -9,6 +9,8 @@
 #define AUTO_TRIGGER 0x20
 #define SOURCE_TIMER0_COMPARE_A 3
 #define NO_CHANNEL 0xFF
+#define BANDGAP_MUX 14
+#define BANDGAP 7 /* the bench reads it where simavr has a pin that no rig uses */
 
 static double channel_mv(const struct bench *bench, unsigned channel, cycles_t now) {
   switch (channel) {
@@ -17,9 +19,11 @@ static double channel_mv(const struct bench *bench, unsigned channel, cycles_t n
     case 2:
       return optics_sensor_mv(&bench->optics, (int)channel, now);
     case 3:
-      return threshold_mv(&bench->optics.low, now);
+      return bench->optics.supply * threshold_mv(&bench->optics.low, now);
     case 4:
-      return threshold_mv(&bench->optics.high, now);
+      return bench->optics.supply * threshold_mv(&bench->optics.high, now);
+    case BANDGAP:
+      return bench->optics.bandgap_mv;
     default:
       return 0;
   }
@@ -74,16 +78,19 @@ static void conversion_ends(struct avr_irq_t *irq, uint32_t value, void *context
   if (!value) {
     return;
   }
-  unsigned code = (unsigned)(bench->conversion_mv * 1024 / SUPPLY_MV);
+  unsigned code = (unsigned)(bench->conversion_mv * 1024 / (SUPPLY_MV * bench->optics.supply));
   code = code > 1023 ? 1023 : code;
   unsigned fed = (code * 5000 + 1022) / 1023; /* least input from which simavr makes this code */
-  for (int channel = 0; channel < 8; channel++) { /* whatever is selected when the result is fetched */
+  for (int channel = 0; channel <= BANDGAP; channel++) { /* whatever is selected when the result is fetched */
     avr_raise_irq(bench->converter_irq + ADC_IRQ_ADC0 + channel, fed);
   }
 }
 
 void converter_begin(struct bench *bench) {
   avr_t *avr = bench->chip.avr;
+  /* simavr would read its own 1100 mV there */
+  avr_adc_t *adc = avr->io[AVR_DATA_TO_IO(REG_ADCSRA)].w.param;
+  adc->muxmode[BANDGAP_MUX] = (avr_adc_mux_t){.kind = ADC_MUX_SINGLE, .src = BANDGAP};
   bench->converter_irq = avr_io_getirq(avr, AVR_IOCTL_ADC_GETIRQ, 0);
   avr_irq_register_notify(avr_get_interrupt_irq(avr, VECTOR_TIMER0_COMPA) + AVR_INT_IRQ_PENDING, compare_flag, bench);
   avr_irq_register_notify(avr_get_interrupt_irq(avr, VECTOR_ADC) + AVR_INT_IRQ_PENDING, conversion_ends, bench);

@@ -51,18 +51,18 @@ static double signal_mv(const struct optics *o, const struct sensor *s, cycles_t
   if (s->noise_mv != 0) {
     mv += s->noise_mv * noise_at(s->noise_seed, now / FINE_STEP);
   }
-  return mv < 0 ? 0 : mv > SUPPLY_MV ? SUPPLY_MV : mv;
+  return mv < 0 ? 0 : mv > SUPPLY_MV * o->supply ? SUPPLY_MV * o->supply : mv;
 }
 
 /* The outer sensors are compared with the middle of the two thresholds, as a divider between them gives it. */
 static double threshold_of(const struct optics *o, enum pin pin, cycles_t now) {
   switch (pin) {
     case PIN_LOW:
-      return threshold_mv(&o->low, now);
+      return o->level_is_bandgap ? o->bandgap_mv : o->supply * threshold_mv(&o->low, now);
     case PIN_HIGH:
-      return threshold_mv(&o->high, now);
+      return o->supply * threshold_mv(&o->high, now);
     default:
-      return (threshold_mv(&o->low, now) + threshold_mv(&o->high, now)) / 2;
+      return o->supply * (threshold_mv(&o->low, now) + threshold_mv(&o->high, now)) / 2;
   }
 }
 
@@ -247,7 +247,7 @@ void optics_begin(struct optics *o, void (*switched)(void *context, cycles_t at,
   static const enum pin wiring[SENSORS][2] = {
       {PIN_LOW, PIN_HIGH}, {PIN_OUTER_A, PIN_OUTER_A}, {PIN_OUTER_B, PIN_OUTER_B}};
   *o = (struct optics){
-      .lamp = 1, .led_filter_cycles = LED_FILTER_CYCLES, .switched = switched, .context = context};
+      .lamp = 1, .supply = 1, .bandgap_mv = 1100, .led_filter_cycles = LED_FILTER_CYCLES, .switched = switched, .context = context};
   for (int i = 0; i < SENSORS; i++) {
     struct sensor *s = &o->sensors[i];
     s->dark_mv = 40;

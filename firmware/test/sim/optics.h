@@ -73,6 +73,9 @@ struct optics {
   double ripple_hz, ripple_depth;
   double dimmer_cycles, dimmer_duty; /* period, 0: not dimmed; part of it that the lamp is on */
   double hysteresis_mv;
+  double supply;     /* what the board has for its 5 V, as a part of it; light and bandgap do not follow it */
+  double bandgap_mv;
+  bool level_is_bandgap; /* the board compares the centre with it, not with the low threshold */
   bool led_square, led_ramped; /* what the board drives */
   double led_filter_cycles;
   void (*switched)(void *context, cycles_t at, enum pin pin, bool level);

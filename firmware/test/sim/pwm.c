@@ -33,6 +33,7 @@ static avr_cycle_count_t codes_stand(struct avr_t *avr, avr_cycle_count_t when, 
 
 static void come_into_force(struct bench *bench, cycles_t now) {
   const uint8_t *data = bench->chip.avr->data;
+  bench->optics.level_is_bandgap = data[REG_ACSR] & COMPARES_BANDGAP;
   bool low = low_on(data), high = high_on(data);
   drive(&bench->optics.low, now, low, data[REG_OCR2B]);
   drive(&bench->optics.high, now, high, data[REG_OCR2A]);
@@ -70,7 +71,7 @@ static void output_written(struct avr_irq_t *irq, uint32_t value, void *context)
 }
 
 void pwm_begin(struct bench *bench) {
-  static const uint16_t codes[] = {REG_OCR2A, REG_OCR2B}, outputs[] = {REG_TCCR2A, REG_DDRB, REG_DDRD};
+  static const uint16_t codes[] = {REG_OCR2A, REG_OCR2B}, outputs[] = {REG_TCCR2A, REG_DDRB, REG_DDRD, REG_ACSR};
   avr_t *avr = bench->chip.avr;
   for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
     avr_irq_register_notify(avr_iomem_getirq(avr, codes[i], NULL, AVR_IOMEM_IRQ_ALL), code_written, bench);

@@ -190,6 +190,23 @@ static bool set_clock(struct scenario *s, const struct words *w) {
   return true;
 }
 
+/* The chip's own reference; and the supply of the board, which neither it nor the light follows. */
+static bool set_bandgap(struct scenario *s, const struct words *w) {
+  if (!number(s, w->word[1], "voltage in millivolts", 900, 1300, &s->bench->optics.bandgap_mv)) {
+    return false;
+  }
+  bench_optics_changed(s->bench);
+  return true;
+}
+
+static bool set_supply(struct scenario *s, const struct words *w) {
+  if (!number(s, w->word[1], "part of 5 V", 0.85, 1.1, &s->bench->optics.supply)) {
+    return false;
+  }
+  bench_optics_changed(s->bench);
+  return true;
+}
+
 static bool set_hysteresis(struct scenario *s, const struct words *w) {
   double mv;
   if (!number(s, w->word[1], "voltage in millivolts", 0, 5000, &mv)) {
@@ -447,6 +464,8 @@ static const struct statement {
     {"dimmer", 3, 3, set_dimmer, "dimmer HZ DUTY"},
     {"clock", 3, 3, set_clock, "clock PPM DRIFT_PPM_PER_MINUTE"},
     {"hysteresis", 2, 2, set_hysteresis, "hysteresis MILLIVOLTS"},
+    {"bandgap", 2, 2, set_bandgap, "bandgap MILLIVOLTS"},
+    {"supply", 2, 2, set_supply, "supply PART"},
     {"offset", 3, 3, set_offset, "offset COMPARATOR MILLIVOLTS"},
     {"delay", 4, 4, set_delay, "delay COMPARATOR FIXED_US OVERDRIVE_US_MV"},
     {"led", 3, 3, set_led, "led SENSOR MILLIVOLTS"},

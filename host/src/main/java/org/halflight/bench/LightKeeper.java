@@ -33,6 +33,9 @@ public final class LightKeeper {
   private boolean aims;
   private boolean reads;
 
+  /** A supply that has moved further since the light was set is another one. Our choice. */
+  private static final double SUPPLY_MOVES_MOST = 0.05;
+
   /** Asked and said once: until the rig is greeted again, another one may be there. */
   private boolean rigCannotSweep;
 
@@ -47,7 +50,8 @@ public final class LightKeeper {
   /** Begins to set the light; the shutter is closed. */
   public LightSetting set() {
     endAim();
-    LightSetting begun = new LightSetting(!rigCannotSweep, session().isOneLevelRig());
+    LightSetting begun =
+        new LightSetting(!rigCannotSweep, session().isOneLevelRig(), session().hasFixedLevel());
     setting = Optional.of(begun);
     workbench.handle(new SessionInput.LightBeingSet(true));
     send.accept(begun.begin());
@@ -205,7 +209,11 @@ public final class LightKeeper {
     if (session().isOneLevelRig()
         && setting.isEmpty()
         && news.stream().anyMatch(LightKeeper::sawLight)) {
-      move(turner.turn());
+      if (session().hasFixedLevel()) {
+        send.accept(new RigCommand.AskThresholds());
+      } else {
+        move(turner.turn());
+      }
     }
     return thresholds.isOff() ? workbench.handle(new SessionInput.LightForgotten()) : List.of();
   }
@@ -222,6 +230,8 @@ public final class LightKeeper {
     } else if (said instanceof RigMessage.Greeting) {
       rigCannotSweep = false;
       restore();
+    } else if (session().hasFixedLevel()) {
+      news.addAll(supply(said));
     } else if (session().isOneLevelRig()) {
       turner.onEvent(said).ifPresent(next -> news.addAll(follow(next)));
     } else {
@@ -299,7 +309,9 @@ public final class LightKeeper {
 
   /** A board that starts has its own thresholds; those of this session's light go back to it. */
   private void restore() {
-    if (session().isOneLevelRig()) {
+    if (session().hasFixedLevel()) {
+      send.accept(new RigCommand.AskThresholds());
+    } else if (session().isOneLevelRig()) {
       move(turner.begin(session().light(), session().trips()));
     } else {
       session()
@@ -318,6 +330,19 @@ public final class LightKeeper {
         next instanceof LevelTurner.Next.Stands stands
             ? new LevelStands(Optional.of(stands.level()))
             : new SessionInput.LightForgotten());
+  }
+
+  /** The reference of a rig of a fixed level tells how the supply has moved. */
+  private List<SessionEvent> supply(RigEvent said) {
+    boolean off =
+        said instanceof RigMessage.Thresholds read
+            && session()
+                .light()
+                .filter(
+                    set ->
+                        Math.abs(read.lowSum64() / 64.0 / set.lowCounts() - 1) > SUPPLY_MOVES_MOST)
+                .isPresent();
+    return off ? workbench.handle(new SessionInput.LightForgotten()) : List.of();
   }
 
   private void move(RigCommand threshold) {

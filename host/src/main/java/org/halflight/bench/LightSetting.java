@@ -43,6 +43,12 @@ public final class LightSetting {
   /** Opening a shutter by hand makes four edges a channel, with some bounce. */
   private static final int MOST_EDGES = 40;
 
+  /**
+   * A level that cannot be set stands no higher in the light than this, or it would miss a firing
+   * that does not open fully. Our choice.
+   */
+  private static final double GREATEST_FIXED_SHARE = 0.5;
+
   /** Where the procedure stands. */
   public enum Step {
     /** The dark level is being measured; the shutter must stay closed. */
@@ -92,6 +98,7 @@ public final class LightSetting {
   }
 
   private final boolean oneLevel;
+  private final boolean fixedLevel;
   private final List<LightBlock> blocks = new ArrayList<>();
   private Step step = Step.DARK;
   private double darkSum16;
@@ -109,16 +116,18 @@ public final class LightSetting {
 
   /** A light setting for a rig of two levels that looks at the comparators too. */
   public LightSetting() {
-    this(true, false);
+    this(true, false, false);
   }
 
   /**
    * @param looksAtComparators false for a rig that is known not to be able to
-   * @param oneLevel whether the rig has one threshold, which is set to both levels in turn
+   * @param oneLevel whether the rig has one threshold
+   * @param fixedLevel whether that cannot be set; otherwise it is set to both levels in turn
    */
-  public LightSetting(boolean looksAtComparators, boolean oneLevel) {
-    this.looksAtComparators = looksAtComparators;
-    this.oneLevel = oneLevel;
+  public LightSetting(boolean looksAtComparators, boolean oneLevel, boolean fixedLevel) {
+    this.looksAtComparators = looksAtComparators && !fixedLevel;
+    this.oneLevel = oneLevel && !fixedLevel;
+    this.fixedLevel = fixedLevel;
   }
 
   /** Begins: the command to send first. The shutter is closed. */
@@ -342,6 +351,12 @@ public final class LightSetting {
 
   /** Sets the thresholds so that the comparators switch where they should. */
   private Optional<RigCommand> place() {
+    if (fixedLevel) {
+      step = Step.THRESHOLDS;
+      thresholdsSet = true;
+      beatsWithoutNews = 0;
+      return Optional.of(new RigCommand.AskThresholds());
+    }
     ThresholdCodes.Outcome placed =
         ThresholdCodes.forLight(darkSum16 / 16, fullSum16 / 16, knownTrips());
     step = Step.THRESHOLDS;
@@ -361,6 +376,10 @@ public final class LightSetting {
   }
 
   private void judgeThresholds(RigMessage.Thresholds read) {
+    if (fixedLevel) {
+      judgeFixedLevel(read.lowSum64() / 64.0);
+      return;
+    }
     LightLevels set =
         LightLevels.ofSums(
             darkSum16, fullSum16, lowSum64.orElse(read.lowSum64()), read.highSum64());
@@ -372,6 +391,21 @@ public final class LightSetting {
     boolean allowed = knownTrips().correction(set).filter(LevelCorrection::isAllowed).isPresent();
     if (!allowed) {
       refuse(new Refusal.ThresholdsOff(pair));
+      return;
+    }
+    levels = Optional.of(set);
+    step = Step.DONE;
+  }
+
+  private void judgeFixedLevel(double counts) {
+    LightLevels set = LightLevels.withFixedLevel(darkSum16 / 16, fullSum16 / 16, counts);
+    double share = set.shareOfFull(counts);
+    if (share <= 0 || share > GREATEST_FIXED_SHARE) {
+      refuse(
+          new Refusal.Levels(
+              share <= 0
+                  ? LightLevels.Reason.THRESHOLD_NOT_ABOVE_DARK
+                  : LightLevels.Reason.LIGHT_TOO_LOW));
       return;
     }
     levels = Optional.of(set);

@@ -35,6 +35,7 @@ import org.halflight.session.Source;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.InventedFit;
+import org.halflight.signal.BoardTraits;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
@@ -85,6 +86,9 @@ final class PracticeCommand implements Callable<Integer> {
   @Option(names = "--seed", paramLabel = "N", defaultValue = "20")
   private long seed;
 
+  @Option(names = "--rig", paramLabel = "KIND", defaultValue = "full")
+  private String rigKind;
+
   @Option(names = "--stages")
   private boolean stages;
 
@@ -98,6 +102,7 @@ final class PracticeCommand implements Callable<Integer> {
   @Mixin private OutputOptions output = new OutputOptions();
 
   private PracticeFolder folder;
+  private BoardTraits board = BoardTraits.USUAL;
 
   PracticeCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -106,11 +111,13 @@ final class PracticeCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     InventedFit fits = fits();
+    BoardTraits.Kind kind = CliWords.constant(BoardTraits.Kind.WORDS, rigKind, "--rig");
+    board = new BoardTraits(BoardTraits.USUAL.rate(), kind, true);
     folder = new PracticeFolder(out, output.force());
     folder.beginAfresh();
     Path session = folder.session();
     Dial dial = Dial.find(DIAL).orElseThrow();
-    PracticeRig rig = PracticeOperator.unpacedRig(seed, surroundings.date().get());
+    PracticeRig rig = PracticeOperator.unpacedRig(kind, seed, surroundings.date().get());
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
       PracticeOperator operator = new PracticeOperator(rig, seed);
@@ -126,7 +133,9 @@ final class PracticeCommand implements Callable<Integer> {
       operator.clean(true);
       surroundings.terminal().say(Words.say("practice.cleaned"));
       operator.willAdjust(ADJUSTMENTS);
-      bench.run(linkage());
+      if (board.clicks()) {
+        bench.run(linkage());
+      }
       bench.run(setup(dial, Phase.AS_LEFT));
       if (!workbench.fold().session().isRunDone()) {
         surroundings.terminal().say(Words.say("practice.stopped"));
@@ -199,7 +208,7 @@ final class PracticeCommand implements Callable<Integer> {
             dial.speeds(),
             dial.reference(),
             FIRINGS,
-            UntimedTest.LINKAGE)
+            board.clicks() ? UntimedTest.LINKAGE : UntimedTest.B)
         .withCriteria(decision.criteria(AcceptanceCriteria.USUAL));
   }
 

@@ -23,4 +23,21 @@ public record Decided(
       throw new IllegalArgumentException("a time belongs to what decides one: " + by);
     }
   }
+
+  /**
+   * The same where the edges are those of the light curve itself. Where its ramps are long enough
+   * to tell the error of the rule, its plateau counts as full light, whatever the lamp does
+   * meanwhile.
+   */
+  public Decided byCurve(CurveExposure.Measured curve) {
+    return by == DecidedBy.EDGES || by == DecidedBy.EDGES_CORRECTED
+        ? new Decided(
+            DecidedBy.CURVE,
+            by == DecidedBy.EDGES_CORRECTED
+                ? effectiveSeconds
+                : OptionalDouble.of(curve.effectiveSeconds()),
+            curve.toleranceSeconds(),
+            apartSeconds)
+        : this;
+  }
 }

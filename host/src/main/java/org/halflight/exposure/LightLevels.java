@@ -94,6 +94,28 @@ public record LightLevels(
     return new LightLevels(darkCounts, measuredCounts, lowCounts, highCounts);
   }
 
+  /** All of it as it reads at a supply that is lower by a share, or higher. */
+  public LightLevels times(double share) {
+    double most = Math.min(share, BoardTraits.FULL_SCALE_COUNTS / fullCounts);
+    return new LightLevels(
+        darkCounts * most, fullCounts * most, lowCounts * most, highCounts * most);
+  }
+
+  /**
+   * The light of a rig whose one level cannot be set: the high level is where the light curve is
+   * asked for it, and no comparator stands there.
+   *
+   * @param levelCounts the level that edges are seen at
+   */
+  public static LightLevels withFixedLevel(
+      double darkCounts, double fullCounts, double levelCounts) {
+    return new LightLevels(
+        darkCounts,
+        fullCounts,
+        levelCounts,
+        darkCounts + LevelPair.GAUSS.high() * Math.max(0, fullCounts - darkCounts));
+  }
+
   /** The thresholds as fractions of full light less dark. */
   public Outcome levels() {
     Reason light = refusal(darkCounts, fullCounts);

@@ -18,7 +18,7 @@ public sealed interface RigMessage {
    *
    * @param protocol version of the protocol
    * @param ticksPerSecond tick rate
-   * @param kind {@code full} or {@code small}
+   * @param kind {@code full}, {@code small} or {@code starter}
    * @param channels mask of the channels that exist
    * @param serial rig serial number, {@code none} or {@code damaged}
    * @param bootCount how often the board has started
@@ -40,8 +40,11 @@ public sealed interface RigMessage {
       implements AsItCame {
     /** What this kind of board brings with it. */
     public BoardTraits board() {
-      return new BoardTraits(
-          new TickRate(ticksPerSecond), !has(Channel.CENTRE_HIGH), has(Channel.KNOB));
+      BoardTraits.Kind its =
+          kind.equals(BoardTraits.Kind.WORDS.word(BoardTraits.Kind.STARTER))
+              ? BoardTraits.Kind.STARTER
+              : has(Channel.CENTRE_HIGH) ? BoardTraits.Kind.FULL : BoardTraits.Kind.SMALL;
+      return new BoardTraits(new TickRate(ticksPerSecond), its, has(Channel.KNOB));
     }
 
     private boolean has(Channel channel) {

@@ -111,6 +111,9 @@ final class FiringMeter {
 
   /** Where both thresholds stand while nobody has set the light, where that is known. */
   Optional<HeldLight.ThresholdsAt> thresholdsAt() {
+    if (oneLevel.isFixed()) {
+      return light.thresholds().map(at -> HeldLight.ThresholdsAt.fixed(at.lowCounts()));
+    }
     // The threshold of a small rig goes between these two, and was read back each time.
     return oneLevel.isOneLevel()
         ? Optional.of(
@@ -155,7 +158,7 @@ final class FiringMeter {
   }
 
   private FiringResult withCurve(FiringResult result, SampledLight curve) {
-    return result.withCurve(FiringCurve.of(curve, light.set(), result.realRate()));
+    return result.withCurve(FiringCurve.of(curve, light.now(), result.realRate()));
   }
 
   /** How a firing that is over now was seen; empty with a rig of two levels. */
@@ -169,6 +172,10 @@ final class FiringMeter {
    * moves an opening and leaves its width.
    */
   Optional<LevelPair> levels() {
+    if (oneLevel.isFixed()) {
+      // The curve is asked for just these.
+      return light.set().map(set -> LevelPair.GAUSS);
+    }
     return light
         .set()
         .flatMap(

@@ -9,6 +9,7 @@ import org.halflight.exposure.Decided;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.EdgesAndCurve;
 import org.halflight.exposure.ExposureMethod;
+import org.halflight.exposure.FixedLevel;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
@@ -105,7 +106,17 @@ public record FiringResult(
 
   /** The edges that the figures are worked out from: where the light crossed, by the profile. */
   public Firing crossings() {
+    if (isByCurveAlone()) {
+      return FixedLevel.crossings(
+          firing, sampledLight().orElseThrow(), curve.orElseThrow().light().orElseThrow(), rate);
+    }
     return profileUse().crossings(firing, rate);
+  }
+
+  /** Whether a fixed level found it, and its light curve shows both levels. */
+  private boolean isByCurveAlone() {
+    return oneLevel().filter(OneLevel::isFixed).isPresent()
+        && curveExposure().flatMap(CurveExposure::measured).isPresent();
   }
 
   /** How fast the board really counts, by the profile. */
@@ -260,6 +271,13 @@ public record FiringResult(
 
   /** The same firing with its light curve, and with what that has to say about its exposure. */
   public FiringResult withCurve(FiringCurve its) {
+    FiringResult seen = with(place, outcome, exposure, measuredWith, notes, Optional.of(its));
+    boolean isMade =
+        exposure instanceof LeafExposure.Timed || OneLevelWatch.awaitsOtherLevel(exposure);
+    if (isMade && outcome != Outcome.LIGHT_WHILE_COCKING && seen.isByCurveAlone()) {
+      LeafExposure figures = seen.exposureBy(ExposureMethod.LEAF);
+      return seen.withCurve(its, seen.outcomeWith(figures), figures, measuredWith);
+    }
     return withCurve(its, outcome, exposure, measuredWith);
   }
 
@@ -286,7 +304,12 @@ public record FiringResult(
             && timed.earlyLightShare() > MOST_FLAP_SHARE;
     Optional<Decided> decided =
         both.filter(known -> levels().isPresent() && !ofTheFlap)
-            .flatMap(known -> known.decided(its.fullLightAfter()));
+            .flatMap(known -> known.decided(its.fullLightAfter()))
+            .map(
+                found ->
+                    means.oneLevel().filter(OneLevel::isFixed).isPresent()
+                        ? found.byCurve(both.orElseThrow().curve())
+                        : found);
     return with(
         place,
         outcome,

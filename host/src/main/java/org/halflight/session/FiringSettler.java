@@ -320,7 +320,7 @@ final class FiringSettler {
     log.replace(result);
     light.onFiring(result);
     events.add(new SessionEvent.CurveAdded(result));
-    if (progress.isQuick()) {
+    if (progress.isQuick() || meter.oneLevel().isFixed()) {
       meter.oneLevel().measureAgain(result, log, events);
       if (progress.isShownDone()) {
         progress.goOn(events);

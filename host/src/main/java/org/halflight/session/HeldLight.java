@@ -54,8 +54,7 @@ public sealed interface HeldLight {
     if (full - shut >= LightLevels.LEAST_LIGHT_COUNTS && moved > STEADY_SHARE) {
       return new NotSteady(moved);
     }
-    LightLevels light =
-        new LightLevels(shut, full, thresholds.get().lowCounts(), thresholds.get().highCounts());
+    LightLevels light = thresholds.get().in(shut, full);
     return light.levels() instanceof LightLevels.Refused refused
         ? new Refused(refused.reason())
         : new Known(light);
@@ -67,5 +66,16 @@ public sealed interface HeldLight {
   }
 
   /** Where both thresholds stand, in counts of the converter. */
-  record ThresholdsAt(double lowCounts, double highCounts) {}
+  record ThresholdsAt(double lowCounts, double highCounts) {
+    /** The one level of a rig that cannot set it; there is no high one. */
+    static ThresholdsAt fixed(double counts) {
+      return new ThresholdsAt(counts, Double.NaN);
+    }
+
+    private LightLevels in(double darkCounts, double fullCounts) {
+      return Double.isNaN(highCounts)
+          ? LightLevels.withFixedLevel(darkCounts, fullCounts, lowCounts)
+          : new LightLevels(darkCounts, fullCounts, lowCounts, highCounts);
+    }
+  }
 }

@@ -43,6 +43,9 @@ final class KnobWatch {
       if (event instanceof SessionEvent.SettingShown shown && isMissedAt(shown)) {
         saidMissing = true;
         events.add(new SessionEvent.KnobContact(KnobTrouble.NOT_ON_THIS_RIG));
+      } else if (event instanceof SessionEvent.SettingShown shown && isDeafAt(shown)) {
+        saidMissing = true;
+        events.add(new SessionEvent.KnobContact(KnobTrouble.NO_CLICKS));
       } else if (event instanceof SessionEvent.PressCounted counted) {
         if (wasTouched && !hasLeft && counted.press().wind() == WindState.TURNS) {
           events.add(new SessionEvent.KnobContact(KnobTrouble.NEVER_OPENED));
@@ -50,6 +53,12 @@ final class KnobWatch {
         hasLeft = false;
       }
     }
+  }
+
+  private boolean isDeafAt(SessionEvent.SettingShown shown) {
+    return !saidMissing
+        && Optional.of(shown.setting()).equals(LINKAGE)
+        && board.filter(its -> !its.clicks()).isPresent();
   }
 
   private boolean isMissedAt(SessionEvent.SettingShown shown) {

@@ -24,6 +24,7 @@ final class LightState {
 
   private TripPoints trips = TripPoints.EXACT;
   private Optional<HeldLight.ThresholdsAt> thresholds = Optional.empty();
+  private boolean fixedLevel;
   private boolean beingSet;
   private long beingSetUntilTicks = NEVER;
 
@@ -34,6 +35,20 @@ final class LightState {
   /** Dark and full light as they were set; empty where they were not. */
   Optional<LightLevels> set() {
     return set;
+  }
+
+  /**
+   * The light as it reads now. Where the level is the board's own reference, its reading tells how
+   * the supply has moved since the light was set, and all readings with it.
+   */
+  Optional<LightLevels> now() {
+    return fixedLevel && thresholds.isPresent()
+        ? set.map(its -> its.times(thresholds.get().lowCounts() / its.lowCounts()))
+        : set;
+  }
+
+  void onRig(boolean hasFixedLevel) {
+    fixedLevel = hasFixedLevel;
   }
 
   /** Where the comparators switch. */
@@ -143,7 +158,7 @@ final class LightState {
   /** Full light was read by itself. */
   void onReading(LightReading full, List<SessionEvent> events) {
     if (set.isPresent()) {
-      double share = set.get().shareOfFull(full.counts());
+      double share = now().orElseThrow().shareOfFull(full.counts());
       events.add(new SessionEvent.FullLightRead(share));
       onShare(share, Optional.empty(), events);
     }
@@ -152,7 +167,7 @@ final class LightState {
   /** The plateau of a firing as a share of the full light that was set. */
   OptionalDouble share(OptionalDouble plateauCounts) {
     return plateauCounts.isPresent() && set.isPresent()
-        ? OptionalDouble.of(set.get().shareOfFull(plateauCounts.getAsDouble()))
+        ? OptionalDouble.of(now().orElseThrow().shareOfFull(plateauCounts.getAsDouble()))
         : OptionalDouble.empty();
   }
 

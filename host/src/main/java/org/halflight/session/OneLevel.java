@@ -3,6 +3,7 @@ package org.halflight.session;
 import java.util.OptionalDouble;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.ExposureMethod;
+import org.halflight.exposure.FixedLevel;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.signal.Firing;
@@ -17,8 +18,22 @@ import org.halflight.time.TickRate;
  */
 public record OneLevel(AlternatingLevels.Level level, OptionalDouble gapSeconds)
     implements ExposureMethod {
+  /**
+   * Seen at a level that cannot be set: its own light curve completes it. No gap is below 0, so
+   * this one marks it, in files too.
+   */
+  public static final OneLevel FIXED =
+      new OneLevel(AlternatingLevels.Level.LOW, OptionalDouble.of(-1));
+
+  /** Whether the level was one that cannot be set. */
+  public boolean isFixed() {
+    return equals(FIXED);
+  }
+
   @Override
   public LeafExposure measure(Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
-    return AlternatingLevels.measure(firing, level, gapSeconds, levels, rate, nowTicks);
+    return isFixed()
+        ? FixedLevel.withoutCurve(firing, levels, rate, nowTicks)
+        : AlternatingLevels.measure(firing, level, gapSeconds, levels, rate, nowTicks);
   }
 }

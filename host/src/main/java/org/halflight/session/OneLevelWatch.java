@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.AlternatingLevels.Level;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Firing;
 import org.halflight.time.TickRate;
 
@@ -15,6 +16,7 @@ import org.halflight.time.TickRate;
 final class OneLevelWatch {
   private final Function<FiringResult, OptionalDouble> ownGap;
   private boolean oneLevel;
+  private boolean fixed;
   private Optional<Level> stands = Optional.empty();
 
   /**
@@ -25,8 +27,9 @@ final class OneLevelWatch {
   }
 
   /** Another rig, or the same one anew: where its threshold stands is not known yet. */
-  void onRigIdentified(boolean isOneLevel) {
-    oneLevel = isOneLevel;
+  void onRigIdentified(BoardTraits board) {
+    oneLevel = board.oneLevel();
+    fixed = board.fixedLevel();
     stands = Optional.empty();
   }
 
@@ -44,12 +47,20 @@ final class OneLevelWatch {
     return oneLevel;
   }
 
+  /** Whether the one level cannot be set, and the light curve completes each firing. */
+  boolean isFixed() {
+    return fixed;
+  }
+
   /**
    * How a firing that is over now was seen; empty with a rig of two levels.
    *
    * @param others earlier firings of its speed
    */
   Optional<OneLevel> seen(Stream<FiringResult> others) {
+    if (fixed) {
+      return Optional.of(OneLevel.FIXED);
+    }
     return oneLevel && stands.isPresent()
         ? Optional.of(new OneLevel(stands.get(), gapOf(others)))
         : Optional.empty();
@@ -61,7 +72,7 @@ final class OneLevelWatch {
    * @param told the firing that is there now, or is seen otherwise
    */
   void measureAgain(FiringResult told, FiringLog log, List<SessionEvent> events) {
-    if (!oneLevel) {
+    if (!oneLevel || fixed) {
       return;
     }
     for (FiringResult each : log.at(told.run(), told.setting()).toList()) {
@@ -90,7 +101,7 @@ final class OneLevelWatch {
   /** What is known of a firing while the threshold was on its way: no gap completes it. */
   static final OneLevel ON_ITS_WAY = new OneLevel(Level.LOW, OptionalDouble.empty());
 
-  /** Whether a firing lacks nothing but the other level. */
+  /** Whether a firing lacks nothing but the other level, or the light curve that shows it. */
   static boolean awaitsOtherLevel(LeafExposure exposure) {
     return exposure instanceof LeafExposure.Unusable unusable
         && unusable.reason() == LeafExposure.Reason.OTHER_LEVEL_WANTED;

@@ -11,16 +11,14 @@ import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileFit.Mismatch;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
+import org.halflight.signal.BoardTraits;
 
 /** Which profile a session measures with: that of the rig on the bench, if it was told one. */
 final class ProfileWatch {
-  private static final String FULL = "full";
-  private static final String SMALL = "small";
-
   private final Map<String, SessionInput.ProfileInUse> told = new HashMap<>();
   private Optional<Mismatch> refused = Optional.empty();
   private String serial = "";
-  private String kind = FULL;
+  private String kind = BoardTraits.Kind.WORDS.word(BoardTraits.Kind.FULL);
   private String firmware = "";
   private final Set<String> signalling = new HashSet<>();
   private final Set<String> checked = new HashSet<>();
@@ -30,7 +28,7 @@ final class ProfileWatch {
 
   void onRigIdentified(SessionInput.RigIs rig) {
     serial = rig.serial();
-    kind = rig.board().oneLevel() ? SMALL : FULL;
+    kind = BoardTraits.Kind.WORDS.word(rig.board().kind());
     firmware = rig.firmware();
   }
 

@@ -470,6 +470,11 @@ public final class Session {
     return meter.oneLevel().isOneLevel();
   }
 
+  /** Whether the rig has one level that cannot be set, and measures by light curves alone. */
+  public boolean hasFixedLevel() {
+    return meter.oneLevel().isFixed();
+  }
+
   /**
    * Where the one threshold of a small rig stands; empty while it is on its way, which takes half a
    * second after each firing, and with a rig of two levels.
@@ -496,9 +501,10 @@ public final class Session {
     rig.onRigIdentified(is, events);
     knob.onRig(is);
     forgetTicks();
-    meter.oneLevel().onRigIdentified(is.board().oneLevel());
+    meter.oneLevel().onRigIdentified(is.board());
+    light.onRig(is.board().fixedLevel());
     if (is.board().oneLevel()) {
-      events.add(new SessionEvent.OneLevelRig());
+      events.add(new SessionEvent.OneLevelRig(is.board().fixedLevel()));
     }
     grouper = grouperFor(is.board());
     meter.profiles().onRigIdentified(is);

@@ -16,7 +16,7 @@ public sealed interface SessionEvent {
   }
 
   /** The rig sees one level of light at a time: a speed has a time from its second firing on. */
-  record OneLevelRig() implements SessionEvent {}
+  record OneLevelRig(boolean fixed) implements SessionEvent {}
 
   /**
    * The main closing was seen; the figure may still move a little until the quiet time has passed.

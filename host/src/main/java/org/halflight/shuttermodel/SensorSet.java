@@ -27,6 +27,12 @@ public record SensorSet(
   public static final SensorSet INVENTED =
       all(InventedLamp.GOOD.lamp(), 1, 1.5).with(LevelComparators.INVENTED);
 
+  /**
+   * Invented: a photodiode on a resistor of 47 k with 1 nF beside it, read by the converter and the
+   * comparator of a chip.
+   */
+  public static final SensorSet STARTER = all(InventedLamp.GOOD.lamp(), 47, 2);
+
   /** No lag, no noise, a steady lamp, ideal comparators. */
   public static final SensorSet IDEAL = all(Lamp.STEADY, 0, 0);
 

@@ -1,6 +1,7 @@
 package org.halflight.signal;
 
 import java.util.List;
+import org.halflight.stored.StoredWords;
 import org.halflight.time.TickRate;
 
 /**
@@ -8,10 +9,31 @@ import org.halflight.time.TickRate;
  * handed to whoever needs it. Support for another board begins here.
  *
  * @param rate how fast it counts
- * @param oneLevel whether it has one comparator for the light, so that it sees one level at a time
+ * @param kind which rig it is part of
  * @param knob whether it has an input for the knob contact
  */
-public record BoardTraits(TickRate rate, boolean oneLevel, boolean knob) {
+public record BoardTraits(TickRate rate, Kind kind, boolean knob) {
+  /** The rigs there are. Whoever needs to know what one can do asks the traits. */
+  public enum Kind {
+    /** Three sensors, two levels, all inputs. */
+    FULL,
+    /** One sensor and one level, which is set to either of two in turn. */
+    SMALL,
+    /** A photodiode and a resistor, one level that cannot be set. */
+    STARTER;
+
+    /** As the greeting, the images and files have them. */
+    public static final StoredWords<Kind> WORDS =
+        StoredWords.of(
+            Kind.class,
+            kind ->
+                switch (kind) {
+                  case FULL -> "full";
+                  case SMALL -> "small";
+                  case STARTER -> "starter";
+                });
+  }
+
   /** What a rig is taken for that has not greeted yet. */
   public static final BoardTraits USUAL = new BoardTraits(TickRate.BOARD_16_MHZ, false, false);
 
@@ -33,6 +55,39 @@ public record BoardTraits(TickRate rate, boolean oneLevel, boolean knob) {
   private static final double LATE_SECONDS = 0.020;
   private static final double STAMP_SECONDS = 4e-6;
   private static final double BEAT_SLACK_SECONDS = 1e-3;
+
+  /** A full rig or, with one level, a small one. */
+  public BoardTraits(TickRate rate, boolean oneLevel, boolean knob) {
+    this(rate, oneLevel ? Kind.SMALL : Kind.FULL, knob);
+  }
+
+  /** Whether it has one sensor and one comparator, so that it sees one level at a time. */
+  public boolean oneLevel() {
+    return kind != Kind.FULL;
+  }
+
+  /**
+   * Whether its one level cannot be set: edges find a firing, and its light curve alone measures
+   * it.
+   */
+  public boolean fixedLevel() {
+    return kind == Kind.STARTER;
+  }
+
+  /** Whether it has an input for the flash contact. */
+  public boolean flashContact() {
+    return kind == Kind.FULL;
+  }
+
+  /** Whether it has an input for the sound of the linkage. */
+  public boolean clicks() {
+    return kind != Kind.STARTER;
+  }
+
+  /** Whether it has a reference LED. */
+  public boolean referenceLed() {
+    return kind != Kind.STARTER;
+  }
 
   /**
    * Whether a board can count so fast: as one of the known clocks, or as far off as such a clock

@@ -33,8 +33,8 @@ public final class EventSentences {
           changed.result().rejection().orElse(""),
           changed.result().notes().firstReason().orElse(""));
     }
-    if (news instanceof SessionEvent.OneLevelRig) {
-      return say("news.oneLevelRig");
+    if (news instanceof SessionEvent.OneLevelRig rig) {
+      return say(rig.fixed() ? "news.starterRig" : "news.oneLevelRig");
     }
     if (news instanceof SessionEvent.Changed changed) {
       // With a small rig each firing moves the others of its speed a little; that is no news.

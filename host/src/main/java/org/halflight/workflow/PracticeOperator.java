@@ -30,6 +30,7 @@ import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
+import org.halflight.signal.BoardTraits;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 
@@ -109,20 +110,35 @@ public class PracticeOperator implements CameraOperator {
 
   /** Works the uncleaned camera on a paced rig, where the person presses the keys. */
   public static PracticeOperator paced(long seed, LongSupplier nanos, Instant now) {
+    return paced(BoardTraits.Kind.FULL, seed, nanos, now);
+  }
+
+  /** The same for another kind of rig than the full one. */
+  public static PracticeOperator paced(
+      BoardTraits.Kind kind, long seed, LongSupplier nanos, Instant now) {
     PracticeRig rig =
         PracticeRig.paced(
-            uncleaned(seed), SensorSet.INVENTED, seed, nanos, PracticeRig.startsBefore(now));
+            kind, uncleaned(seed), sensors(kind), seed, nanos, PracticeRig.startsBefore(now));
     rig.adjustLinkage(FOUND);
     return new PracticeOperator(rig, Optional.of(nanos), seed);
   }
 
   /** An unpaced rig with an uncleaned shutter on it, whose linkage is out. */
   public static PracticeRig unpacedRig(long seed, Instant now) {
+    return unpacedRig(BoardTraits.Kind.FULL, seed, now);
+  }
+
+  /** The same for another kind of rig than the full one. */
+  public static PracticeRig unpacedRig(BoardTraits.Kind kind, long seed, Instant now) {
     PracticeRig rig =
         PracticeRig.unpaced(
-            uncleaned(seed), SensorSet.INVENTED, seed, PracticeRig.startsBefore(now));
+            kind, uncleaned(seed), sensors(kind), seed, PracticeRig.startsBefore(now));
     rig.adjustLinkage(FOUND);
     return rig;
+  }
+
+  private static SensorSet sensors(BoardTraits.Kind kind) {
+    return kind == BoardTraits.Kind.STARTER ? SensorSet.STARTER : SensorSet.INVENTED;
   }
 
   private static LeafShutter uncleaned(long seed) {

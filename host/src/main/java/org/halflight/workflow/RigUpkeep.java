@@ -26,6 +26,10 @@ public final class RigUpkeep {
   public static final class Refused extends Trouble {
     private static final long serialVersionUID = 1L;
 
+    private Refused(String why) {
+      super(why);
+    }
+
     Refused(CalibrationRefusal refusal) {
       super(CalibrationSentences.refused(refusal));
     }
@@ -55,6 +59,7 @@ public final class RigUpkeep {
       LocalDate today,
       Consumer<RigCalibration.Stage> tell,
       DoubleConsumer share) {
+    requireLed(work);
     RigCalibration.Outcome outcome =
         new RigCalibration(
                 work,
@@ -75,11 +80,18 @@ public final class RigUpkeep {
    * @throws Refused when they cannot be made
    */
   public static RigCheck check(RigWork work, RigProfile profile) {
+    requireLed(work);
     RigCheckRun.Outcome outcome = new RigCheckRun(work).run(profile);
     if (outcome instanceof RigCheckRun.Refused refused) {
       throw new Refused(refused.refusal());
     }
     return ((RigCheckRun.Checked) outcome).check();
+  }
+
+  private static void requireLed(RigWork work) {
+    if (work.greeting().filter(its -> !its.board().referenceLed()).isPresent()) {
+      throw new Refused(Words.say("calibration.noLed"));
+    }
   }
 
   /**

@@ -76,6 +76,12 @@ public final class BenchInABox implements AutoCloseable {
     return start(folder, scenario, "small", FASTER);
   }
 
+  /** Starts a simulated starter rig, likewise. */
+  public static BenchInABox startStarter(Path folder, List<String> scenario)
+      throws IOException, InterruptedException {
+    return start(folder, scenario, "starter", FASTER);
+  }
+
   /** Starts a simulated small rig whose board has a common bootloader. */
   public static BenchInABox startWithBootloader(Path folder, List<String> scenario)
       throws IOException, InterruptedException {
@@ -174,6 +180,8 @@ public final class BenchInABox implements AutoCloseable {
     if (!built) {
       AvrTools.mustBeMade("firmware", "RIG=full", "build/full/rig.elf", "build/full/rig.hex");
       AvrTools.mustBeMade("firmware", "RIG=small", "build/small/rig.elf", "build/small/rig.hex");
+      AvrTools.mustBeMade(
+          "firmware", "RIG=starter", "build/starter/rig.elf", "build/starter/rig.hex");
       AvrTools.mustBeMade("firmware/test/sim", "all");
       built = true;
     }

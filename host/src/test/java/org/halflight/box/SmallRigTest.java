@@ -46,7 +46,7 @@ class SmallRigTest {
         BoxBench bench = new BoxBench(box, sessionFile, List.of(box.port()))) {
       bench.connect();
       assertThat(bench.session().isOneLevelRig()).isTrue();
-      assertThat(bench.news()).contains(new SessionEvent.OneLevelRig());
+      assertThat(bench.news()).contains(new SessionEvent.OneLevelRig(false));
       bench.setLight();
       assertThat(bench.session().light()).isPresent();
       bench.handle(

@@ -36,6 +36,15 @@ class BoardOfTheGreetingTest {
   }
 
   @Test
+  void aStarterRigIsKnownByItsWord() {
+    BoardTraits starter = greeting("starter", 16_000_000, 0xC1).board();
+
+    assertThat(starter.kind()).isEqualTo(BoardTraits.Kind.STARTER);
+    assertThat(starter.oneLevel() && starter.fixedLevel() && starter.knob()).isTrue();
+    assertThat(starter.flashContact() || starter.clicks() || starter.referenceLed()).isFalse();
+  }
+
+  @Test
   void ticksOfASlowerClockAreFewer() {
     BoardTraits slow = new BoardTraits(new TickRate(8_000_000), false, false);
 
@@ -72,6 +81,10 @@ class BoardOfTheGreetingTest {
   }
 
   private static Greeting greeting(long ticksPerSecond, int channels) {
-    return new Greeting(0, 1, ticksPerSecond, "full", channels, "R-1", 1, "power", "1.1.0", 0);
+    return greeting("full", ticksPerSecond, channels);
+  }
+
+  private static Greeting greeting(String kind, long ticksPerSecond, int channels) {
+    return new Greeting(0, 1, ticksPerSecond, kind, channels, "R-1", 1, "power", "1.1.0", 0);
   }
 }

@@ -34,6 +34,20 @@ class KnobContactTest {
     bench.handle(new SessionInput.PressJudged(step, wind));
   }
 
+  @Test
+  void aRigWithoutAClickSensorSaysSo() {
+    bench.handle(
+        new SessionInput.RigIs(
+            "R-0004",
+            1,
+            new BoardTraits(TickRate.BOARD_16_MHZ, BoardTraits.Kind.STARTER, true),
+            "1.3.0"));
+    bench.handle(new SessionInput.UntimedTestChosen(UntimedTest.SELF_TIMER));
+    bench.handle(new SessionInput.UntimedTestChosen(UntimedTest.LINKAGE));
+
+    assertThat(said()).containsExactly(KnobTrouble.NO_CLICKS);
+  }
+
   private List<KnobTrouble> said() {
     return bench.news(SessionEvent.KnobContact.class).stream()
         .map(SessionEvent.KnobContact::what)

@@ -21,6 +21,7 @@ import org.halflight.cli.Halflight;
 import org.halflight.cli.Surroundings;
 import org.halflight.cli.Terminal;
 import org.halflight.export.CsvTable;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.session.FiringResult;
@@ -72,6 +73,35 @@ public final class StudiedMethod {
     session.handle(new SessionInput.BeatAt(0, 0, OptionalInt.of(0)));
     SessionText.marks(invented).forEach(mark -> input(mark).ifPresent(session::handle));
     invented.told().forEach(told -> session.handle(input(invented, told)));
+    session.handle(new SessionInput.Ends());
+    return said(session);
+  }
+
+  /** By the method itself, as a small rig sees it: at the low level and at the high one in turn. */
+  static Message atOneLevel(InventedSession invented) {
+    Session session = new Session();
+    BoardTraits small = new BoardTraits(BoardTraits.USUAL.rate(), true, false);
+    session.handle(new SessionInput.RigIs(SessionText.RIG, 7, small, SessionText.FIRMWARE));
+    session.handle(new SessionInput.BeatAt(0, 0, OptionalInt.of(0)));
+    SessionText.marks(invented).forEach(mark -> input(mark).ifPresent(session::handle));
+    int channel = 1;
+    for (Told told : invented.told()) {
+      if (told instanceof Told.Beat beat) {
+        int level = beat.levels() >> channel & 1;
+        session.handle(input(invented, new Told.Beat(beat.ticks(), level, beat.sum16())));
+      } else if (told instanceof Told.Edge edge) {
+        if (edge.channel() == 0 && edge.light()) {
+          channel = 1 - channel;
+          session.handle(
+              new SessionInput.LevelStands(
+                  Optional.of(
+                      channel == 0 ? AlternatingLevels.Level.LOW : AlternatingLevels.Level.HIGH)));
+        }
+        if (edge.channel() == channel) {
+          session.handle(input(invented, new Told.Edge(0, edge.light(), edge.ticks())));
+        }
+      }
+    }
     session.handle(new SessionInput.Ends());
     return said(session);
   }
@@ -148,7 +178,7 @@ public final class StudiedMethod {
         && timed.flags().stream().map(LeafExposure.Flag.WORDS::word).anyMatch(word::equals);
   }
 
-  private static Message said(Session session) {
+  static Message said(Session session) {
     List<FiringResult> firings = session.results();
     List<RunSummary> runs =
         RunSummary.of(
@@ -160,7 +190,7 @@ public final class StudiedMethod {
   }
 
   /** Empty for a mark that an earlier version does not know. */
-  private static Optional<SessionInput> input(SessionText.Mark mark) {
+  static Optional<SessionInput> input(SessionText.Mark mark) {
     return Marks.input(new BenchEvent.Mark(0, mark.kind(), mark.values()));
   }
 
@@ -178,20 +208,23 @@ public final class StudiedMethod {
     if (told instanceof Told.Beat beat) {
       return new SessionInput.BeatAt(beat.ticks(), beat.levels(), OptionalInt.of(beat.sum16()));
     }
-    return new SessionInput.CurveAt(
-        new SampledLight(
-            ((Told.Curve) told)
-                .parts().stream()
-                    .map(
-                        part ->
-                            new SampledLight.Part(
-                                kind(part.kind()),
-                                part.firstTicks(),
-                                part.periodTicks(),
-                                part.values(),
-                                false))
-                    .toList(),
-            false));
+    return new SessionInput.CurveAt(sampled((Told.Curve) told));
+  }
+
+  /** A curve as the program has it. */
+  static SampledLight sampled(Told.Curve told) {
+    return new SampledLight(
+        told.parts().stream()
+            .map(
+                part ->
+                    new SampledLight.Part(
+                        kind(part.kind()),
+                        part.firstTicks(),
+                        part.periodTicks(),
+                        part.values(),
+                        false))
+            .toList(),
+        false);
   }
 
   /** By the number of a part on the wire. */

@@ -45,6 +45,7 @@ public final class Validation {
     STAGES,
     QUICK,
     CLICKS,
+    STARTER,
     MUTANTS,
     PUBLISHED;
 
@@ -66,6 +67,7 @@ public final class Validation {
         case STAGES -> StageStudy.page();
         case QUICK -> QuickStudy.page();
         case CLICKS -> LinkageStudy.page();
+        case STARTER -> starter();
         case MUTANTS -> mutants();
         case PUBLISHED -> published();
       };
@@ -147,6 +149,18 @@ public final class Validation {
         "The shutters of the first two parts share no class with the method under test"
             + " (`validation.invented`; a test holds that). They are numbers and lines, made from [protocol.md](protocol.md) and [file-formats.md](file-formats.md) alone.",
         "");
+  }
+
+  private static List<String> starter() throws IOException {
+    List<String> page = new ArrayList<>(StarterStudy.page());
+    try {
+      page.addAll(StarterStudy.onTheBoard(Files.createTempDirectory("halflight-starter")));
+    } catch (IOException | RuntimeException e) {
+      throw e;
+    } catch (Exception e) {
+      throw new IllegalStateException("the starter rig did not get through its section", e);
+    }
+    return page;
   }
 
   private static List<String> onTheBoard() throws IOException {

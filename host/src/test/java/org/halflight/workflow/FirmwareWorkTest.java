@@ -60,7 +60,7 @@ class FirmwareWorkTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"full", "small"})
+  @ValueSource(strings = {"full", "small", "starter"})
   void putsTheImageOfARigOnAnEmptyBoard(String rig) {
     List<String> said = upload(rig);
 
@@ -189,7 +189,8 @@ class FirmwareWorkTest {
     "full, 0x9100, false",
     "full, 0x8000, true",
     "full, 0x0000, true",
-    "small, 0x0000, false"
+    "small, 0x0000, false",
+    "starter, 0x0000, false"
   })
   void namesFirmwareForAnotherRigThanTheOneItFindsWired(String rig, int reads, boolean said) {
     board.highThresholdReads(reads);
@@ -200,7 +201,9 @@ class FirmwareWorkTest {
   @Test
   void asksWhichRigAnEmptyBoardIs() {
     assertRefused(
-        () -> upload(Optional.empty(), false, () -> true), Reason.WHICH_RIG, "full, small");
+        () -> upload(Optional.empty(), false, () -> true),
+        Reason.WHICH_RIG,
+        "full, small, starter");
   }
 
   @Test
@@ -208,7 +211,7 @@ class FirmwareWorkTest {
     assertThatThrownBy(() -> upload("huge"))
         .isInstanceOf(Trouble.class)
         .hasMessageContaining("huge")
-        .hasMessageContaining("full, small");
+        .hasMessageContaining("full, small, starter");
   }
 
   @Test

@@ -13,7 +13,7 @@ final class BoardInputs {
   private final BoardLife life;
   private final LightMeter meter;
   private final Sender sender;
-  private final Thresholds thresholds = new Thresholds();
+  private final Thresholds thresholds;
   private final Set<Channel> high = EnumSet.noneOf(Channel.class);
   private long edges;
 
@@ -21,9 +21,11 @@ final class BoardInputs {
     this.life = life;
     this.meter = meter;
     this.sender = sender;
-    high.addAll(life.world().inputs());
+    thresholds = new Thresholds(life.world().traits().fixedLevel());
+    life.world().inputs().stream().filter(this::exists).forEach(high::add);
     for (Channel channel : Channel.values()) {
       if (channel.isLight()
+          && exists(channel)
           && isAbove(channel, meter.steadyMillivolts(channel, life.startTicks()), false)) {
         high.add(channel);
       }
@@ -43,6 +45,10 @@ final class BoardInputs {
     return high.stream().mapToInt(channel -> 1 << channel.code()).sum();
   }
 
+  private boolean exists(Channel channel) {
+    return (PracticeBoard.channels(life.world().traits()) & 1 << channel.code()) != 0;
+  }
+
   /** How many edges were told. */
   long edges() {
     return edges;
@@ -50,6 +56,9 @@ final class BoardInputs {
 
   /** An input changed, stamped with ticks of the world. A change to the same level is none. */
   void edge(Channel channel, boolean toHigh, long ticks) {
+    if (!exists(channel)) {
+      return;
+    }
     if (toHigh ? high.add(channel) : high.remove(channel)) {
       edges++;
       sender.send(at -> new RigMessage.EdgeSeen(at, channel, toHigh, life.low32(ticks)));

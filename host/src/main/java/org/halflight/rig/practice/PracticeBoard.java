@@ -6,6 +6,7 @@ import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigLine;
 import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigMessage.Result;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
 import org.halflight.time.TickRate;
@@ -16,7 +17,15 @@ import org.halflight.time.TickRate;
  */
 final class PracticeBoard {
   private static final String FIRMWARE = "practice-1";
-  private static final int ALL_CHANNELS = 0xFF;
+
+  /** Masks of docs/protocol.md. */
+  static int channels(BoardTraits traits) {
+    return switch (traits.kind()) {
+      case FULL -> 0xFF;
+      case SMALL -> 0xE1;
+      case STARTER -> 0xC1;
+    };
+  }
 
   /** How long the board takes to its first line. */
   private static final long GREETING_TICKS = 0x12C0;
@@ -169,6 +178,8 @@ final class PracticeBoard {
               new RigMessage.Echo(
                   at, ping.token(), life.ticks48(receivedTicks), life.ticks48(sentTicks)));
       answer(commandSequence, Result.DONE);
+    } else if (isNotOn(world.traits(), command)) {
+      answer(commandSequence, Result.NOT_ON_THIS_RIG);
     } else if (sweeping && isWithTheThresholds(command)) {
       answer(commandSequence, Result.BUSY);
     } else if (command instanceof RigCommand.SetThresholds set) {
@@ -194,6 +205,16 @@ final class PracticeBoard {
     }
   }
 
+  /** What a rig of a fixed level has nothing for. */
+  private static boolean isNotOn(BoardTraits traits, RigCommand command) {
+    return traits.fixedLevel()
+        && (command instanceof RigCommand.SetThresholds
+            || command instanceof RigCommand.SweepThreshold
+            || command instanceof RigCommand.DriveReference
+            || (command instanceof RigCommand.MeasureLight light
+                && light.channel() != Channel.CENTRE_LOW));
+  }
+
   /** What would get into the way of a sweep. */
   private static boolean isWithTheThresholds(RigCommand command) {
     return command instanceof RigCommand.SetThresholds
@@ -209,8 +230,8 @@ final class PracticeBoard {
                 at,
                 1,
                 TickRate.BOARD_16_MHZ.ticksPerSecond(),
-                "full",
-                ALL_CHANNELS,
+                BoardTraits.Kind.WORDS.word(world.traits().kind()),
+                channels(world.traits()),
                 world.serial(),
                 bootCount,
                 "power",

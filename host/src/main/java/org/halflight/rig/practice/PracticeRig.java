@@ -18,6 +18,7 @@ import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
@@ -83,7 +84,13 @@ public final class PracticeRig implements Link {
    */
   public static PracticeRig unpaced(
       LeafShutter shutter, SensorSet sensors, long seed, long startsBefore) {
-    return new PracticeRig(bench(new Pace.Unpaced(), shutter, sensors, seed, startsBefore));
+    return unpaced(BoardTraits.Kind.FULL, shutter, sensors, seed, startsBefore);
+  }
+
+  /** The same for another kind of rig than the full one. */
+  public static PracticeRig unpaced(
+      BoardTraits.Kind kind, LeafShutter shutter, SensorSet sensors, long seed, long startsBefore) {
+    return new PracticeRig(bench(new Pace.Unpaced(), kind, shutter, sensors, seed, startsBefore));
   }
 
   /**
@@ -107,8 +114,20 @@ public final class PracticeRig implements Link {
    */
   public static PracticeRig paced(
       LeafShutter shutter, SensorSet sensors, long seed, LongSupplier nanos, long startsBefore) {
+    return paced(BoardTraits.Kind.FULL, shutter, sensors, seed, nanos, startsBefore);
+  }
+
+  /** The same for another kind of rig than the full one. */
+  public static PracticeRig paced(
+      BoardTraits.Kind kind,
+      LeafShutter shutter,
+      SensorSet sensors,
+      long seed,
+      LongSupplier nanos,
+      long startsBefore) {
     return new PracticeRig(
-        bench(new Pace.Paced(nanos, nanos.getAsLong()), shutter, sensors, seed, startsBefore));
+        bench(
+            new Pace.Paced(nanos, nanos.getAsLong()), kind, shutter, sensors, seed, startsBefore));
   }
 
   /**
@@ -121,12 +140,17 @@ public final class PracticeRig implements Link {
   }
 
   private static Bench bench(
-      Pace pace, LeafShutter shutter, SensorSet sensors, long seed, long startsBefore) {
+      Pace pace,
+      BoardTraits.Kind kind,
+      LeafShutter shutter,
+      SensorSet sensors,
+      long seed,
+      long startsBefore) {
     if (startsBefore < 0 || startsBefore >= STARTS_MOST) {
       throw new IllegalArgumentException("not how often a board has started: " + startsBefore);
     }
     ReentrantLock lock = new ReentrantLock();
-    PracticeWorld world = new PracticeWorld(pace, sensors, seed, startsBefore);
+    PracticeWorld world = new PracticeWorld(pace, kind, sensors, seed, startsBefore);
     return new Bench(
         lock,
         lock.newCondition(),

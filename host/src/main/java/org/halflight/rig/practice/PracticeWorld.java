@@ -11,6 +11,7 @@ import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LightPath;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.SampledLight;
@@ -23,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class PracticeWorld {
   private final Pace pace;
+  private final BoardTraits traits;
   private SensorSet sensors;
   private final Schedule schedule = new Schedule();
   private final LightTimeline light = new LightTimeline();
@@ -42,8 +44,9 @@ final class PracticeWorld {
   /** Everything asked for from outside begins here or later. */
   private long cursor;
 
-  PracticeWorld(Pace pace, SensorSet sensors, long seed, long startsBefore) {
+  PracticeWorld(Pace pace, BoardTraits.Kind kind, SensorSet sensors, long seed, long startsBefore) {
     bootCount = startsBefore;
+    traits = new BoardTraits(TickRate.BOARD_16_MHZ, kind, true);
     this.pace = pace;
     this.sensors = sensors;
     meter = new LightMeter(sensors, light, new SeededDraws(SeededDraws.seedOf(seed, 1)));
@@ -68,6 +71,11 @@ final class PracticeWorld {
       return paced.startNanos() + ticks / 16 * 1000 + ticks % 16 * 1000 / 16;
     }
     throw new IllegalStateException("virtual time alone has no clock");
+  }
+
+  /** What kind of board it is. */
+  BoardTraits traits() {
+    return traits;
   }
 
   boolean isPaced() {
@@ -198,7 +206,7 @@ final class PracticeWorld {
    */
   private Optional<SampledLight> curve(PracticeBoard watching, LightPath path, long startTicks) {
     double lampSeconds = TickRate.BOARD_16_MHZ.seconds(startTicks);
-    double trigger = watching.lowMillivolts();
+    double trigger = watching.lowMillivolts() / (traits.fixedLevel() ? 2 : 1);
     FrontEnd centre = sensors.centre();
     boolean whole =
         path.open()[0] == 0

@@ -21,6 +21,9 @@ final class Thresholds {
   /** One pole for the two stages of the filter, of 1 ms each. */
   private static final double LAG_SECONDS = 2e-3;
 
+  /** The reference of a chip, which a starter rig compares with; invented, within 1.0 to 1.2 V. */
+  private static final double REFERENCE_MILLIVOLTS = 1083;
+
   private int lowCode = START_LOW;
   private int highCode = START_HIGH;
   private double lowTo = startLowMillivolts();
@@ -28,6 +31,20 @@ final class Thresholds {
   private double lowFrom = startLowMillivolts();
   private double highFrom = startHighMillivolts();
   private long setTicks;
+
+  /**
+   * @param fixed whether the one level is the reference of the chip
+   */
+  Thresholds(boolean fixed) {
+    if (fixed) {
+      lowTo = REFERENCE_MILLIVOLTS;
+      lowFrom = REFERENCE_MILLIVOLTS;
+      highTo = REFERENCE_MILLIVOLTS;
+      highFrom = REFERENCE_MILLIVOLTS;
+      lowCode = (int) Math.round(REFERENCE_MILLIVOLTS * 256 / FrontEnd.SUPPLY_MILLIVOLTS) - 1;
+      highCode = 255;
+    }
+  }
 
   /** The low threshold after a start. */
   static double startLowMillivolts() {

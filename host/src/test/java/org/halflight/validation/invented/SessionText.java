@@ -49,21 +49,7 @@ public final class SessionText {
                 marks.add(
                     mark("profile", "is", "in-use", "on", DAY, "most-days", "90", "text", text)));
     marks.add(light(session));
-    marks.add(
-        mark(
-            "run",
-            "camera",
-            "invented",
-            "phase",
-            "as-left",
-            "dial",
-            "leaf",
-            "speeds",
-            session.speed(),
-            "reference",
-            "exact",
-            "firings",
-            String.valueOf(session.trueSeconds().size())));
+    marks.add(run(session.speed(), session.trueSeconds().size()));
     for (int i = 0; i < session.panelCounts().size(); i++) {
       boolean inPlace = i == 0 || i + 1 == session.panelCounts().size();
       marks.add(
@@ -81,6 +67,24 @@ public final class SessionText {
               String.valueOf(1_100_000L * (i + 1))));
     }
     return marks;
+  }
+
+  /** The mark that a run at one speed begins. */
+  public static Mark run(String speed, int firings) {
+    return mark(
+        "run",
+        "camera",
+        "invented",
+        "phase",
+        "as-left",
+        "dial",
+        "leaf",
+        "speeds",
+        speed,
+        "reference",
+        "exact",
+        "firings",
+        String.valueOf(firings));
   }
 
   /** The mark that the light was set. */
