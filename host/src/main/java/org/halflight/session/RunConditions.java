@@ -59,12 +59,19 @@ public record RunConditions(OptionalDouble restSeconds, SortedMap<String, String
     return words.toLowerCase(Locale.ROOT).matches("wet|yes|still wet|true");
   }
 
-  /** The names of what was noted for one and otherwise, or not at all, for the other; sorted. */
+  /**
+   * The names of what was noted for one and otherwise, or not at all, for the other; sorted. A
+   * shutter is dry unless it is said to be wet.
+   */
   public List<String> unlike(RunConditions other) {
     TreeSet<String> names = new TreeSet<>(noted.keySet());
     names.addAll(other.noted.keySet());
     return names.stream()
-        .filter(name -> !Objects.equals(noted.get(name), other.noted.get(name)))
+        .filter(
+            name ->
+                name.equals(RunOption.WET.name())
+                    ? isWet() != other.isWet()
+                    : !Objects.equals(noted.get(name), other.noted.get(name)))
         .toList();
   }
 }

@@ -372,7 +372,7 @@ final class StarterStudy {
     }
     page.add("");
     page.add(
-        "Without a time are firings that fell into the reading of the level, which the program asks for after the firing before: the converter was needed for it, and the curve was cut off. These boards fire twice a second, a person hardly ever does.");
+        "Without a time are firings whose curve was cut off. The likely reason, not proved: they fell into the reading of the level, which the program asks for after the firing before, and which needs the converter. These boards fire twice a second, a person hardly ever does.");
     return page;
   }
 
