@@ -155,21 +155,35 @@ abstract class ColumnBlock extends PaintedComponent {
       Graphics2D g, List<Line> lines, double unit, int room, double height) {
     double small = 1;
     double all = 1;
-    while (true) {
-      List<Fitted> fitted = new ArrayList<>();
-      for (Line line : lines) {
-        double times = unit * all * (line.caps() < LARGE ? small : 1);
-        fitted.add(fit(g, line, times, room));
-      }
-      if (fitted.stream().mapToDouble(Fitted::height).sum() <= height || all < LEAST) {
-        return fitted;
-      }
+    List<Fitted> fitted = fit(g, lines, unit * small, unit, room);
+    while (height(fitted) > height && all >= LEAST) {
       if (small > SHRINKS_TO) {
         small *= STEP;
       } else {
         all *= STEP;
       }
+      fitted = fit(g, lines, unit * all * small, unit * all, room);
     }
+    // A word that wraps no longer leaves room that the small lines gave up for it.
+    for (double grown = all * small / STEP; grown <= 1; grown /= STEP) {
+      List<Fitted> larger = fit(g, lines, unit * grown, unit * all, room);
+      if (height(larger) > height) {
+        break;
+      }
+      fitted = larger;
+    }
+    return fitted;
+  }
+
+  private static double height(List<Fitted> fitted) {
+    return fitted.stream().mapToDouble(Fitted::height).sum();
+  }
+
+  private static List<Fitted> fit(
+      Graphics2D g, List<Line> lines, double small, double large, int room) {
+    return lines.stream()
+        .map(line -> fit(g, line, line.caps() < LARGE ? small : large, room))
+        .toList();
   }
 
   private static Fitted fit(Graphics2D g, Line line, double times, int room) {
