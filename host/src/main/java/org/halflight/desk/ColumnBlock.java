@@ -151,39 +151,48 @@ abstract class ColumnBlock extends PaintedComponent {
     }
   }
 
+  /**
+   * The small lines shrink first, then the large ones. What a large line leaves free by fewer rows
+   * the small ones have again.
+   */
   private static List<Fitted> fit(
       Graphics2D g, List<Line> lines, double unit, int room, double height) {
     double small = 1;
-    double all = 1;
-    List<Fitted> fitted = fit(g, lines, unit * small, unit, room);
-    while (height(fitted) > height && all >= LEAST) {
+    double large = 1;
+    List<Fitted> fitted = fit(g, lines, unit, room, small, large);
+    while (height(fitted) > height && large >= LEAST) {
       if (small > SHRINKS_TO) {
         small *= STEP;
       } else {
-        all *= STEP;
+        large *= STEP;
       }
-      fitted = fit(g, lines, unit * all * small, unit * all, room);
+      fitted = fit(g, lines, unit, room, small, large);
     }
-    // A word that wraps no longer leaves room that the small lines gave up for it.
-    for (double grown = all * small / STEP; grown <= 1; grown /= STEP) {
-      List<Fitted> larger = fit(g, lines, unit * grown, unit * all, room);
-      if (height(larger) > height) {
-        break;
+    for (double again = 1; large < 1 && again > small; again *= STEP) {
+      List<Fitted> larger = fit(g, lines, unit, room, again, large);
+      if (height(larger) <= height) {
+        return larger;
       }
-      fitted = larger;
     }
     return fitted;
   }
 
-  private static double height(List<Fitted> fitted) {
-    return fitted.stream().mapToDouble(Fitted::height).sum();
+  private static List<Fitted> fit(
+      Graphics2D g, List<Line> lines, double unit, int room, double small, double large) {
+    boolean hasLarge = lines.stream().anyMatch(line -> line.caps() >= LARGE);
+    return lines.stream()
+        .map(
+            line ->
+                fit(
+                    g,
+                    line,
+                    unit * (line.caps() >= LARGE ? large : hasLarge ? small : small * large),
+                    room))
+        .toList();
   }
 
-  private static List<Fitted> fit(
-      Graphics2D g, List<Line> lines, double small, double large, int room) {
-    return lines.stream()
-        .map(line -> fit(g, line, line.caps() < LARGE ? small : large, room))
-        .toList();
+  private static double height(List<Fitted> lines) {
+    return lines.stream().mapToDouble(Fitted::height).sum();
   }
 
   private static Fitted fit(Graphics2D g, Line line, double times, int room) {

@@ -6,6 +6,7 @@ import javax.swing.BorderFactory;
 import javax.swing.JLabel;
 import javax.swing.JTable;
 import javax.swing.plaf.basic.BasicHTML;
+import javax.swing.event.TableModelEvent;
 import javax.swing.table.DefaultTableCellRenderer;
 import javax.swing.table.TableModel;
 import javax.swing.text.View;
@@ -25,6 +26,20 @@ class WrappedTable extends JTable {
   @Override
   public void doLayout() {
     super.doLayout();
+    fit();
+  }
+
+  /** Words that come later may need more lines. */
+  @Override
+  public void tableChanged(TableModelEvent event) {
+    super.tableChanged(event);
+    // Before it was laid out there is no width to wrap to.
+    if (getWidth() > 0) {
+      fit();
+    }
+  }
+
+  private void fit() {
     for (int row = 0; row < getRowCount(); row++) {
       int high = Look.px(LEAST_HIGH);
       for (int column = 0; column < getColumnCount(); column++) {

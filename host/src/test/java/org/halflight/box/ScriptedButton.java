@@ -14,7 +14,7 @@ import org.halflight.workflow.CameraOperator;
  * An invented camera with a foil on its wind knob before the simulated board, and whoever presses
  * its button: scripts of pins and light, by the board's own time.
  */
-final class ScriptedButton implements CameraOperator {
+public final class ScriptedButton implements CameraOperator {
   /** How long a press is looked after: the knob counts until a second after first light. */
   private static final double AFTER_SECONDS = 1.4;
 
@@ -34,7 +34,7 @@ final class ScriptedButton implements CameraOperator {
   private long restsAtNanos;
   private boolean isUnlocked;
 
-  ScriptedButton(BenchInABox box, double aheadSeconds) {
+  public ScriptedButton(BenchInABox box, double aheadSeconds) {
     this.box = box;
     this.aheadSeconds = aheadSeconds;
   }

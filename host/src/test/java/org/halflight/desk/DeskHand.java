@@ -9,6 +9,7 @@ import java.awt.Rectangle;
 import java.awt.Robot;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.lang.reflect.InvocationTargetException;
@@ -24,6 +25,7 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import javax.imageio.ImageIO;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
 import javax.swing.JScrollPane;
 import javax.swing.JTabbedPane;
 import javax.swing.MenuElement;
@@ -123,6 +125,46 @@ final class DeskHand {
         } catch (InterruptedException interrupted) {
           throw new IllegalStateException(interrupted);
         }
+      }
+    }
+  }
+
+  /** Waits until these words are on the screen, as a person reads them. */
+  void reads(String... words) {
+    String[] last = {""};
+    for (String each : words) {
+      try {
+        await(
+            "this is to be read: " + each,
+            view -> {
+              last[0] = read();
+              return last[0].contains(each);
+            });
+      } catch (AssertionError never) {
+        throw new AssertionError("nowhere to be read: " + each + "; but: " + last[0], never);
+      }
+    }
+  }
+
+  /** All that is written on the screen now, but what pictures have; with single blanks between. */
+  String read() {
+    return onScreen(
+        () -> {
+          JComponent content = (JComponent) window.frame().getContentPane();
+          StringBuilder all = new StringBuilder();
+          TextsPainted.of(content, new BufferedImage[1])
+              .forEach(text -> all.append(text.text()).append(' '));
+          shapes(content, all);
+          return all.toString().replaceAll("\\s+", " ");
+        });
+  }
+
+  private static void shapes(Container in, StringBuilder all) {
+    for (Component each : in.getComponents()) {
+      if (each.isShowing() && each instanceof PaintedComponent painted) {
+        painted.drawnTexts().forEach(drawn -> all.append(drawn.text()).append(' '));
+      } else if (each instanceof Container container) {
+        shapes(container, all);
       }
     }
   }

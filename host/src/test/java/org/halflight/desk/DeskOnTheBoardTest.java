@@ -16,7 +16,15 @@ class DeskOnTheBoardTest {
   @TempDir private Path folder;
 
   @Test
-  void aWholePieceOfWorkOnTheSimulatedBoard() throws Exception {
+  void aWholeRepairOnTheSimulatedBoard() throws Exception {
+    try (Display display = new Display()) {
+      String printed = display.run(DeskWhole.class, folder.toString(), "board");
+      assertThat(printed).endsWith("WHOLE: done\nexit code 0");
+    }
+  }
+
+  @Test
+  void whateverMayGoWrongOnceOnTheSimulatedBoard() throws Exception {
     try (Display display = new Display()) {
       String printed = display.run(DeskOnTheBoard.class, folder.toString());
       assertThat(printed).endsWith("ON THE BOARD: done\nexit code 0");

@@ -63,22 +63,12 @@ class DeskTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"keys", "pedal"})
-  void aWholeSessionOnThePracticeRigBy(String means) throws Exception {
+  void aWholeRepairOnThePracticeRigBy(String means) throws Exception {
     Path folder = Path.of("target", "desk-whole", means);
     clear(folder);
     try (Display display = new Display()) {
       assertThat(display.run(DeskWhole.class, folder.toString(), means))
           .endsWith("WHOLE: done\nexit code 0");
-    }
-  }
-
-  @Test
-  void aStripSheetIsNotedTickedAndAskedForAtHandingBack() throws Exception {
-    Path folder = Path.of("target", "desk-strip-sheet");
-    clear(folder);
-    try (Display display = new Display()) {
-      assertThat(display.run(DeskStripSheet.class, folder.toString()))
-          .endsWith("STRIP SHEET: done\nexit code 0");
     }
   }
 

@@ -4,22 +4,30 @@ import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.event.KeyEvent;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.LongSupplier;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JRadioButton;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.NextText;
-import org.halflight.desk.view.NumeralsText;
 import org.halflight.desk.view.Pedal;
 import org.halflight.desk.view.Proposal;
 import org.halflight.desk.view.TwoText;
 import org.halflight.desk.view.UserAction;
+import org.halflight.files.SettingsFile;
+import org.halflight.light.Aim;
+import org.halflight.photo.PhotoInbox;
 import org.halflight.session.Assembly;
 import org.halflight.session.FiringCondition;
 import org.halflight.session.LinkageStep;
@@ -29,13 +37,15 @@ import org.halflight.session.WindState;
 import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.InventedFit;
 import org.halflight.verdict.StageRuns;
-import org.halflight.verdict.TwoAtOnce;
 import org.halflight.words.StageWords;
 
 /**
- * A whole session on the practice rig by real keys: a quick look as found, stages of assembly, two
- * speeds adjusted at once, the linkage and the speeds as left. With a pedal, it does whatever a
- * pedal can. A program of its own, because it needs a display: {@link DeskTest} gives it one.
+ * The whole job of one repair by real keys and mouse, on the practice rig or on the real firmware
+ * in its simulator: what the owner says, a quick look as found, the strip sheet, stages of
+ * assembly, two speeds adjusted at once, the linkage, the speeds as left, the page for the owner,
+ * the dry run of the next day, and a return a year later. With a pedal, the work at the bench by
+ * whatever a pedal can. A program of its own, because it needs a display: {@link DeskTest} and
+ * {@link DeskOnTheBoardTest} give it one.
  */
 final class DeskWhole {
   private static final Dimension SMALL = new Dimension(1366, 768);
@@ -43,49 +53,71 @@ final class DeskWhole {
   private static final int BACK = KeyEvent.VK_SCROLL_LOCK;
   private static final int PRESSES_MOST = 600;
   private static final int FIRINGS_MOST = 14;
-  private static final int FASTER = 6;
+  private static final int A_YEAR = 365;
+
+  /** Firings wanted of a speed: the first that can be chosen. */
+  private static final int FEWEST = 0;
+
+  /** The shutter was left alone for a day, in the list of rests. */
+  private static final int A_DAY = 3;
+
   private static final long TAP_NANOS = 300_000_000;
   private static final long HOLD_NANOS = 1_500_000_000;
 
   private final Path folder;
   private final boolean byPedal;
-  private final DeskHand hand = new DeskHand();
+  private final boolean isPractice;
+  private final RepairCamera camera;
+  private final DeskHand hand;
+  private final TurnedCalendar calendar;
+  private final CameraByHand papers;
 
-  /** Faster than the clock on the wall: nobody's hands have to follow. */
-  private final LongSupplier nanos;
-
-  private DeskWhole(Path folder, boolean byPedal) {
+  private DeskWhole(Path folder, RepairCamera camera, boolean byPedal) {
     this.folder = folder;
     this.byPedal = byPedal;
-    long start = System.nanoTime();
-    nanos = () -> start + FASTER * (System.nanoTime() - start);
+    this.camera = camera;
+    isPractice = camera instanceof PracticeCameraByHand;
+    hand = camera.hand();
+    calendar = new TurnedCalendar(camera::nanos);
+    papers = new CameraByHand(folder, hand, calendar);
   }
 
-  /** Takes a folder and, for a session by pedal, the word for it. */
+  /** Takes a folder, and what it is done with: keys, pedal or board. */
   public static void main(String[] args) {
-    try {
-      new DeskWhole(Path.of(args[0]), List.of(args).contains("pedal")).run();
+    Path folder = Path.of(args[0]);
+    boolean onBoard = args[1].equals("board");
+    try (RepairCamera camera =
+        onBoard ? new BoardCameraByHand(folder.resolve("box")) : new PracticeCameraByHand()) {
+      DeskWhole whole = new DeskWhole(folder, camera, args[1].equals("pedal"));
+      if (whole.byPedal) {
+        whole.atTheBench();
+      } else {
+        whole.repair();
+      }
       System.out.println("WHOLE: done");
-      System.exit(0);
     } catch (Throwable failed) {
       failed.printStackTrace();
       System.exit(1);
     }
+    System.exit(0);
   }
 
-  private void run() {
+  private void open() {
     hand.open(
         new DeskSurroundings(
-            folder.resolve("data"), NoPorts::new, nanos, Clock.systemUTC(), "test", 20),
+            folder.resolve("data"), camera.ports(), camera::nanos, calendar, "test", 20),
         SMALL,
         false);
-    if (byPedal) {
-      learn();
-      pedalUntil("the light is set", v -> v.light().set().isPresent());
-    }
+  }
+
+  private void atTheBench() {
+    open();
+    learn();
+    pedalUntil("the light is set", v -> v.light().set().isPresent());
     quickLook();
     twoAtOnce();
     stages();
+    linkage();
     asLeft();
     check(
         view().runs().stream()
@@ -95,6 +127,71 @@ final class DeskWhole {
             .equals(List.of(Phase.AS_FOUND, Phase.ADJUSTING, Phase.AS_LEFT)),
         "all phases are there");
     hand.close();
+  }
+
+  private void repair() throws IOException {
+    Path inbox = Files.createDirectories(folder.resolve("inbox"));
+    SettingsFile.change(folder.resolve("data"), kept -> PhotoInbox.choose(kept, inbox.toString()));
+    open();
+    aimAndSet();
+    hand.key(KeyEvent.VK_F7);
+    papers.workshop();
+    papers.intake(camera.speeds());
+    papers.picturesArrive();
+    quickLook();
+    papers.strip();
+    papers.photos();
+    if (isPractice) {
+      papers.log();
+    }
+    twoAtOnce();
+    undoAndRedoAtTheBench();
+    stages();
+    linkage();
+    papers.assemble();
+    asLeft();
+    papers.answer();
+    hand.key(KeyEvent.VK_F7);
+    hand.reads("J-17 is due for its dry run tomorrow.");
+    String wet = page();
+    check(wet.contains("still wet from cleaning"), "the page says that it was wet: " + wet);
+    nextDay();
+    papers.handBack();
+    if (isPractice) {
+      papers.menu();
+      papers.help();
+    }
+    ownersPage();
+    hand.close();
+    aYearLater();
+  }
+
+  /** The light is aimed by the meter, and set. */
+  private void aimAndSet() {
+    hand.click("place.TO_LIGHT");
+    // Stray light is what comes while the shutter is shut.
+    hand.await(
+        "it is dark, and seen to be",
+        v -> v.light().aim().filter(its -> its.move() == Aim.Move.OPEN).isPresent());
+    camera.hold(true);
+    hand.await(
+        "the light is right",
+        v -> v.light().aim().filter(its -> its.move() == Aim.Move.SET).isPresent());
+    shot("01-aim");
+    camera.hold(false);
+    setLight();
+    shot("01-light-set");
+  }
+
+  private void setLight() {
+    int before = view().results().size();
+    hand.click("setLight");
+    hand.await("the open shutter is asked for", v -> v.light().isAsking());
+    camera.hold(true);
+    hand.key(KeyEvent.VK_SPACE);
+    hand.await("the light is set", v -> v.light().set().isPresent());
+    camera.hold(false);
+    hand.await("it is dark again", v -> v.results().size() > before);
   }
 
   private void learn() {
@@ -126,36 +223,30 @@ final class DeskWhole {
   private void quickLook() {
     hand.key(KeyEvent.VK_F5);
     hand.choose("runWay", 1);
-    shot("1-run");
     choose(Phase.AS_FOUND);
+    shot("04-run");
     begin();
-    for (String speed : new String[] {"1/2", "1/30", "1/125", "1/500"}) {
+    for (String speed : List.of(isPractice ? "1/2" : "1/4", "1/30", "1/125", "1/500")) {
       hand.await(speed + " is shown", v -> isShown(v, speed));
+      hand.reads("SET", " " + speed + " 0 of 1 ");
       if (speed.equals("1/30")) {
-        shot("2-set-then-wind");
+        shot("05-set-then-wind");
       }
       fire();
     }
     conditions();
     hand.await("B is shown", v -> isShown(v, "B"));
-    act(KeyEvent.VK_F);
+    bulb(true);
     hand.await("it is open for three seconds", v -> v.openSeconds().orElse(0) > 3);
-    shot("3-held");
-    act(KeyEvent.VK_F);
+    shot("05-held");
+    bulb(false);
     hand.await("the light is set", v -> v.light().set().isPresent());
     hand.await("the largest error is asked for again", v -> v.repeat().isPresent());
-    shot("4-repeat");
-    check(
-        NextText.of(view()).doing().equals("Again: the largest error so far"),
-        NextText.of(view()).spoken());
-    for (int i = 0; i < FIRINGS_MOST && !view().runDone(); i++) {
-      fire();
-      if (view().question().isPresent()) {
-        answer();
-      }
-    }
-    check(view().runDone(), "the run is done");
-    shot("5-done");
+    shot("05-repeat");
+    hand.reads("Again: the largest error so far");
+    fireAll();
+    hand.reads("done");
+    shot("06-as-found");
   }
 
   /** A quick tap, and warmed from here on; both of the firing just made. */
@@ -176,12 +267,15 @@ final class DeskWhole {
    * The ring of the camera pinches: its stage tells, and a switch that is put back loses nothing.
    */
   private void stages() {
-    hand.window().onModelCamera(camera -> camera.useFit(InventedFit.PINCHED_CASE));
+    camera.fits(InventedFit.SOUND);
     hand.key(KeyEvent.VK_F5);
     hand.choose("runWay", 2);
     choose(Phase.ADJUSTING);
     begin();
     stage(1);
+    shot("09-stage-1");
+    // On the practice rig only the ring pinches; the board is told when it is on.
+    camera.fits(InventedFit.PINCHED_CASE);
     hand.key(KeyEvent.VK_U);
     hand.await("loose in the camera", v -> v.runs().size() == 4);
     hand.key(KeyEvent.VK_U);
@@ -192,13 +286,16 @@ final class DeskWhole {
     hand.key(KeyEvent.VK_U);
     hand.await("ring tight", v -> isStage(v, Assembly.Place.TIGHT));
     stage(2);
-    check(
+    List<String> said =
         StageRuns.of(view().results(), view().runs()).get(0).change(2).stream()
             .flatMap(change -> StageWords.sentences(change).stream())
-            .anyMatch(line -> line.matches(".* cost .* stop at 1 s .*")),
-        "it says what the ring does");
-    shot("8-stages");
-    hand.window().onModelCamera(camera -> camera.useFit(InventedFit.SOUND));
+            .toList();
+    check(
+        said.stream()
+            .anyMatch(line -> line.matches(".* cost .* stop at " + slowest() + " (s )?.*")),
+        "it says what the ring does: " + said);
+    shot("09-stages");
+    camera.fits(InventedFit.SOUND);
   }
 
   private void stage(int number) {
@@ -217,15 +314,15 @@ final class DeskWhole {
     int before = view().results().size();
     // A pedal is not heard at once where something new is shown.
     rest(Pedal.UNREAD_NANOS);
-    act(KeyEvent.VK_F);
+    bulb(true);
     rest(view().good() > 0 ? HOLD_NANOS : TAP_NANOS);
-    act(KeyEvent.VK_F);
+    bulb(false);
     hand.await("it has closed", v -> v.results().size() > before);
   }
 
   private void rest(long least) {
-    long begun = nanos.getAsLong();
-    hand.await("some time has gone by", v -> nanos.getAsLong() - begun > least);
+    long begun = camera.nanos();
+    hand.await("some time has gone by", v -> camera.nanos() - begun > least);
   }
 
   private static boolean isStage(BenchView view, Assembly.Place place) {
@@ -238,25 +335,24 @@ final class DeskWhole {
         ((JComboBox<?>) hand.find("runWay")).getSelectedIndex() == 0,
         "the quick look is over and done with");
     choose(Phase.ADJUSTING);
-    hand.fill("runSpeeds", "1, 1/15");
+    hand.fill("runSpeeds", camera.pair());
     begin();
     hand.key(KeyEvent.VK_V);
     hand.await("two at once", v -> v.two().isPresent());
     check(
-        TwoText.of(view()).orElseThrow().sides().get(1).speed().equals("1/15"),
+        !isPractice || TwoText.of(view()).orElseThrow().sides().get(1).speed().equals("1/15"),
         "the usual pair, whatever was fired last");
     fireBoth();
-    shot("6-two");
+    shot("08-two");
     hand.key(byPedal ? KeyEvent.VK_MULTIPLY : KeyEvent.VK_A);
     hand.await("the field is there", v -> hand.window().bench().markField().isFocusOwner());
     hand.type("train cleaned");
     hand.key(KeyEvent.VK_ENTER);
     hand.await("marked", v -> v.marks().size() == 1);
-    hand.mishap("clean");
+    camera.clean();
     fireBoth();
-    shot("7-closer");
-    TwoText text = TwoText.of(view()).orElseThrow();
-    check(view().two().orElseThrow().first().change() == TwoAtOnce.Change.CLOSER, text.spoken());
+    shot("08-closer");
+    hand.reads(isPractice ? "closer" : "enough");
     hand.key(KeyEvent.VK_V);
     hand.await("one at a time", v -> v.two().isEmpty());
   }
@@ -268,32 +364,220 @@ final class DeskWhole {
     check(view().two().orElseThrow().isFired(), "both are fired");
   }
 
-  /** Two speeds, one firing taken back, and the linkage by the wind keys or the number pad. */
+  /** What was done last at the bench is taken back and done again; another place has its own. */
+  private void undoAndRedoAtTheBench() {
+    long before = rejected(view());
+    hand.key(KeyEvent.VK_BACK_SPACE);
+    hand.await("it is taken back", v -> rejected(v) == before + 1);
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+    hand.await("it counts again", v -> rejected(v) == before);
+    hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
+    hand.await("it is taken back again", v -> rejected(v) == before + 1);
+    shot("08-taken-back");
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+    hand.await("and counts", v -> rejected(v) == before);
+  }
+
+  /** Led press by press; on the practice rig it is found wrong twice, and adjusted. */
+  private void linkage() {
+    hand.key(KeyEvent.VK_F5);
+    choose(Phase.ADJUSTING);
+    hand.fill("runSpeeds", " ");
+    hand.click("check.LINKAGE");
+    begin();
+    hand.await("the linkage is led", v -> v.linkage().isUnderWay());
+    shot("10-set-up");
+    windKeyTooSoon();
+    begun(v -> v.linkage().step().isPresent());
+    if (isPractice && !byPedal) {
+      press();
+      hand.await("pause and let go", v -> v.linkage().step().equals(due(LinkageStep.STOP)));
+      for (int i = 0; i < 4; i++) {
+        press();
+      }
+      hand.reads("ADVANCE ONLY");
+      shot("10-advance-only");
+      camera.link(ButtonLinkage.SHUTTER_FIRST);
+      adjusted();
+      press();
+      press();
+      hand.reads("SHUTTER ONLY");
+      shot("10-shutter-only");
+      camera.link(ButtonLinkage.ONE_CLICK);
+      adjusted();
+    } else {
+      camera.link(ButtonLinkage.ONE_CLICK);
+    }
+    for (int i = 0; i < LinkageStep.PRESSES; i++) {
+      press();
+      if (i == LinkageStep.STOP.presses() + 3) {
+        shot("10-squeeze");
+      }
+    }
+    hand.await("it is over", v -> !v.linkage().isUnderWay());
+    hand.reads("ONE CLICK");
+    shot("11-one-click");
+    if (isPractice && !byPedal) {
+      plunger();
+    }
+  }
+
+  private static Optional<LinkageStep> due(LinkageStep step) {
+    return Optional.of(step);
+  }
+
+  private void adjusted() {
+    hand.key(KeyEvent.VK_A);
+    hand.await("words are asked for", v -> hand.window().bench().markField().isFocusOwner());
+    hand.type("half a turn");
+    hand.key(KeyEvent.VK_ENTER);
+    hand.await("it begins again", v -> v.linkage().step().equals(due(LinkageStep.REST)));
+  }
+
+  private void plunger() {
+    hand.key(KeyEvent.VK_F6);
+    hand.fill("triedPlungerAdvance", "1.60");
+    hand.fill("triedPlungerShutter", "1.65");
+    hand.click("triedPlunger");
+    hand.await("the plunger is read", v -> v.plungers().size() == 1);
+    shot("11-checks");
+  }
+
+  /** Two speeds, still wet, with the flash contact; one firing is taken back. */
   private void asLeft() {
-    hand.window().onModelCamera(camera -> camera.adjustLinkage(ButtonLinkage.ONE_CLICK));
     hand.key(KeyEvent.VK_F5);
     choose(Phase.AS_LEFT);
-    hand.fill("runSpeeds", "1/60, 1/125");
-    hand.choose("runFirings", 0);
+    hand.fill("runSpeeds", camera.twoSpeeds());
+    hand.choose("runFirings", FEWEST);
+    // The linkage is seen to; it would be asked for again.
     hand.click("check.LINKAGE");
+    hand.click("run.contact");
+    hand.reveal("run.wet");
+    choice("run.wet", "still wet");
+    shot("13-form");
     begin();
     fire();
     takeBack();
-    for (int i = 0; i < FIRINGS_MOST && !view().linkage().isUnderWay(); i++) {
+    fireAll();
+    check(NextText.of(view()).done(), NextText.of(view()).spoken());
+    hand.reads("done");
+    shot("13-as-left");
+  }
+
+  private void choice(String name, Object value) {
+    JComboBox<?> box = (JComboBox<?>) hand.find(name);
+    DeskHand.onScreen(
+        () -> {
+          box.setSelectedItem(value);
+          return null;
+        });
+  }
+
+  private void fireAll() {
+    for (int i = 0; i < FIRINGS_MOST && !view().runDone(); i++) {
       fire();
+      if (view().question().isPresent()) {
+        answer();
+      }
     }
-    hand.await("the linkage is led", v -> v.linkage().isUnderWay());
-    windKeyTooSoon();
-    begun(v -> v.linkage().step().isPresent());
-    for (int i = 0; i < LinkageStep.PRESSES; i++) {
-      press();
+    check(view().runDone(), "the run is done");
+  }
+
+  /** What is due leads to its run, which is only begun. */
+  private void nextDay() {
+    calendar.turn(1);
+    hand.key(KeyEvent.VK_F2);
+    hand.key(KeyEvent.VK_F7);
+    hand.reads("J-17 is due for its dry run today.");
+    shot("14-due");
+    hand.click("dryRun");
+    hand.await("the run is set up", v -> hand.find("beginRun").isShowing());
+    hand.choose("runRest", A_DAY);
+    shot("14-dry-form");
+    begin();
+    fireAll();
+    shot("15-dry");
+    hand.key(KeyEvent.VK_F7);
+    hand.await("nothing is due", v -> !hand.find("dryRun").isVisible());
+  }
+
+  private void ownersPage() throws IOException {
+    hand.key(KeyEvent.VK_F7);
+    String text = page();
+    for (String each :
+        List.of(
+            "The Workshop",
+            CameraByHand.LABEL,
+            "J-17",
+            CameraByHand.COMPLAINT,
+            CameraByHand.ANSWER,
+            "train cleaned",
+            slowest())) {
+      check(text.contains(each), each + " is on the page: " + text);
     }
-    hand.await("it is over", v -> !v.linkage().isUnderWay() && v.runDone());
-    hand.await("it is right", v -> NumeralsText.of(v).large().equals("ONE CLICK"));
-    check(
-        NextText.of(view()).done(),
-        view().good() + " of " + view().wanted() + ", " + NextText.of(view()).spoken());
-    shot("9-one-click");
+    check(!text.contains("still wet"), "it is dry: " + text);
+    shot("17-page");
+  }
+
+  /** Writes a page by the mouse and reads it: one sheet. */
+  private String page() throws IOException {
+    List<Path> before = pages();
+    hand.click("pageCamera");
+    hand.await("the page is written", v -> pages().size() > before.size());
+    hand.reads(".pdf");
+    List<Path> written = new ArrayList<>(pages());
+    written.removeAll(before);
+    try (PDDocument document = Loader.loadPDF(written.get(0).toFile())) {
+      check(document.getNumberOfPages() == 1, "one sheet, not " + document.getNumberOfPages());
+      return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+    }
+  }
+
+  private List<Path> pages() {
+    Path tables = folder.resolve("data/tables");
+    if (!Files.isDirectory(tables)) {
+      return List.of();
+    }
+    try (Stream<Path> files = Files.list(tables)) {
+      return files.filter(file -> file.toString().endsWith(".pdf")).toList();
+    } catch (IOException gone) {
+      throw new UncheckedIOException(gone);
+    }
+  }
+
+  /** It is slow again, says the owner; the record says whether it has moved. */
+  private void aYearLater() throws IOException {
+    calendar.turn(A_YEAR);
+    open();
+    hand.key(KeyEvent.VK_F3);
+    setLight();
+    hand.key(KeyEvent.VK_F7);
+    hand.await("the camera is listed", v -> hand.find("takeCamera").isEnabled());
+    shot("18-history");
+    hand.click("takeCamera");
+    hand.await("it is on the bench", v -> hand.find("handBack").isEnabled());
+    hand.fill("detail.COMPLAINT", "slow again");
+    hand.click("keepCamera");
+    hand.key(KeyEvent.VK_F5);
+    choose(Phase.AS_FOUND);
+    hand.fill("runSpeeds", camera.twoSpeeds());
+    hand.choose("runFirings", FEWEST);
+    hand.choose("runRest", A_DAY);
+    begin();
+    fireAll();
+    hand.key(KeyEvent.VK_F4);
+    hand.reads("Has it moved since it went back?", "Exercised:", "First after rest:");
+    shot("19-moved");
+    hand.key(KeyEvent.VK_F7);
+    String text = page();
+    check(text.contains("Has it moved since it went back?"), text);
+    check(text.contains("slow again"), text);
+    shot("19-page");
+    hand.close();
+  }
+
+  private String slowest() {
+    return isPractice ? "1" : "1/4";
   }
 
   private void takeBack() {
@@ -321,10 +605,7 @@ final class DeskWhole {
 
   private void press() {
     int before = view().presses().size();
-    hand.key(KeyEvent.VK_F);
-    BenchView found =
-        hand.await("the wind is tried", v -> v.linkage().doFirst().contains("press "));
-    windKey(found.linkage().doFirst().contains("press W") ? WindState.TURNS : WindState.LOCKED);
+    windKey(camera.press(view().linkage().step().orElseThrow()));
     hand.await("the press counts", v -> v.presses().size() == before + 1);
   }
 
@@ -358,7 +639,7 @@ final class DeskWhole {
     if (byPedal) {
       pedalUntil("a firing", v -> v.results().size() > before);
     } else {
-      hand.key(KeyEvent.VK_F);
+      camera.fire(view());
       hand.await("a firing settles", v -> v.results().size() > before);
     }
   }
@@ -382,9 +663,13 @@ final class DeskWhole {
     }
   }
 
-  /** One press of a key, or of the pedal where it does the same. */
-  private void act(int key) {
-    hand.key(byPedal ? PEDAL : key);
+  /** At B, by the pedal where it does the same. */
+  private void bulb(boolean open) {
+    if (byPedal) {
+      hand.key(PEDAL);
+    } else {
+      camera.bulb(open);
+    }
   }
 
   /** Presses the pedal, again whenever there is anything new to see, until something holds. */

@@ -77,7 +77,10 @@ public record MessageText(String text, Kind kind) {
         Kind.NEWS);
   }
 
-  /** With what a run that is done looks like, where nothing has to be read before that. */
+  /**
+   * With what a run that is done looks like, where nothing has to be read before that. Nothing is
+   * said twice.
+   */
   public MessageText with(String hints) {
     return hints.isEmpty() || !(kind == Kind.NEWS || kind == Kind.HINT)
         ? this

@@ -1,61 +1,83 @@
 package org.halflight.desk;
 
-import java.awt.Dimension;
 import java.awt.event.KeyEvent;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.time.Clock;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JTable;
 import javax.swing.JTextArea;
-import org.halflight.files.SettingsFile;
 import org.halflight.job.Photo;
-import org.halflight.photo.PhotoInbox;
 import org.halflight.photo.SamplePictures;
 import org.jspecify.annotations.Nullable;
 
-/**
- * The strip sheet of a visit by keys and mouse: noted, corrected, ticked, and named at handing
- * back. A program of its own, because it needs a display: {@link DeskTest} gives it one.
- */
-final class DeskStripSheet {
-  private static final Dimension SMALL = new Dimension(1366, 768);
+/** A person at the camera place: intake, strip sheet, photographs, work log, handing back. */
+final class CameraByHand {
+  static final String LABEL = "Uncle Bo";
+  static final String COMPLAINT = "sticks in the cold";
+  static final String ANSWER = "the slow speeds are cleaned and keep time";
 
-  private final Path folder;
-  private final DeskHand hand = new DeskHand();
+  private final Path screens;
+  private final Path inbox;
+  private final DeskHand hand;
+  private final Clock clock;
 
-  private DeskStripSheet(Path folder) {
-    this.folder = folder;
+  CameraByHand(Path folder, DeskHand hand, Clock clock) {
+    this.screens = folder.resolve("screens");
+    this.inbox = folder.resolve("inbox");
+    this.hand = hand;
+    this.clock = clock;
   }
 
-  public static void main(String[] args) {
-    try {
-      new DeskStripSheet(Path.of(args[0])).run();
-      System.out.println("STRIP SHEET: done");
-      System.exit(0);
-    } catch (Throwable failed) {
-      failed.printStackTrace();
-      System.exit(1);
-    }
-  }
-
-  private void run() throws IOException {
-    Path inbox = Files.createDirectories(folder.resolve("inbox"));
-    SettingsFile.change(folder.resolve("data"), kept -> PhotoInbox.choose(kept, inbox.toString()));
-    hand.open(
-        new DeskSurroundings(
-            folder.resolve("data"), NoPorts::new, System::nanoTime, Clock.systemUTC(), "test", 20),
-        SMALL,
-        false);
+  /** What the owner says, first without film and then with it, or the other way round. */
+  void intake(String speeds) {
     hand.key(KeyEvent.VK_F4);
-    intake();
-    Files.write(inbox.resolve("IMG_0117.JPG"), SamplePictures.jpeg(1200, 900, 6, "", ""));
-    Files.write(inbox.resolve("IMG_0118.png"), SamplePictures.picture("png", 900, 600));
-    Files.write(inbox.resolve("scan.png"), SamplePictures.picture("png", 300, 900));
-    Files.writeString(inbox.resolve("IMG_0119.heic"), "\0\0\0\30ftypheic\0\0\0\0mif1heic");
+    hand.fill("detail.COMPLAINT", "sticks");
+    hand.choose("detail.FILM", 2);
+    hand.fill("cameraLabel", LABEL);
+    hand.fill("cameraJob", "J-17");
+    if (!speeds.isEmpty()) {
+      hand.fill("cameraSpeeds", speeds);
+    }
+    hand.click("keepCamera");
+    hand.await("the camera is named", v -> hand.find("handBack").isEnabled());
+    hand.reads("Do not open the back");
+    hand.fill("detail.COMPLAINT", COMPLAINT);
+    hand.choose("detail.FILM", 1);
+    hand.click("keepCamera");
+    hand.await(
+        "what it was before is at the field",
+        v -> "Before: sticks".equals(tip("detail.COMPLAINT")));
+    check(text("cameraTrouble").isEmpty(), text("cameraTrouble"));
+    shot("03-intake");
+  }
+
+  /** Pictures come from a telephone; one of them is of a kind that is not read. */
+  void picturesArrive() throws IOException {
+    arrives("IMG_0117.JPG", SamplePictures.jpeg(1200, 900, 6, "", ""));
+    arrives("IMG_0118.png", SamplePictures.picture("png", 900, 600));
+    arrives("scan.png", SamplePictures.picture("png", 300, 900));
+    arrives(
+        "IMG_0119.heic", "\0\0\0\30ftypheic\0\0\0\0mif1heic".getBytes(StandardCharsets.ISO_8859_1));
+  }
+
+  private void arrives(String name, byte[] picture) throws IOException {
+    Path file = Files.write(folderOf(inbox).resolve(name), picture);
+    Files.setLastModifiedTime(file, FileTime.from(clock.instant()));
+  }
+
+  private static Path folderOf(Path folder) throws IOException {
+    return Files.createDirectories(folder);
+  }
+
+  /** Springs, shims and a measure, as they come apart. */
+  void strip() {
+    hand.key(KeyEvent.VK_F4);
     JTable lines = (JTable) hand.find("sheetLines");
     note(0, "3 turns from slack", "high-speed spring");
     note(1, "two", "under the flange");
@@ -63,10 +85,17 @@ final class DeskStripSheet {
     note(1, "0,10 0.05", "under the flange");
     note(6, "43.97", "depth gauge");
     hand.await("three lines", v -> lines.getRowCount() == 3);
-    shot("1-noted");
+    hand.reads("3 turns from slack", "2 shims, 0.10, 0.05 mm", "43.97");
+    shot("07-strip-sheet");
+  }
+
+  /** What is not together again is named when the camera is to go; ticks, a correction, undo. */
+  void assemble() {
+    hand.key(KeyEvent.VK_F4);
+    JTable lines = (JTable) hand.find("sheetLines");
     hand.click("handBack");
     hand.await("it names what is open", v -> asked().contains("2 shims"));
-    shot("2-open");
+    shot("12-open");
     hand.await("Enter would do it", v -> hand.find("askYes").isFocusOwner());
     hand.key(KeyEvent.VK_ESCAPE);
     hand.await("Esc leaves it open", v -> asked().isEmpty());
@@ -79,7 +108,7 @@ final class DeskStripSheet {
     hand.await("corrected, to be ticked again", v -> lines.getValueAt(1, 0).equals("to tick"));
     check(hand.find("sheetCorrect").isFocusOwner(), "the focus stays at the button");
     check(text("sheetSaid").contains("Before: 2 shims, 0.10, 0.05 mm"), text("sheetSaid"));
-    shot("3-corrected");
+    shot("12-corrected");
     hand.focus("sheetLines");
     hand.key(KeyEvent.VK_SPACE);
     hand.await("ticked again", v -> lines.getValueAt(1, 0).equals("ticked"));
@@ -87,8 +116,26 @@ final class DeskStripSheet {
     hand.click("sheetStrike");
     hand.await("struck out", v -> lines.getValueAt(2, 0).equals("struck out"));
     undoneAndDoneAgain(lines);
-    photos();
-    log();
+    shot("12-assembled");
+  }
+
+  /** What the owner is told. */
+  void answer() {
+    hand.key(KeyEvent.VK_F4);
+    hand.fill("detail.ANSWER", ANSWER);
+    hand.fill("detail.LUBRICANT", "a trace of oil on two pivots");
+    hand.click("keepCamera");
+    hand.focus("keepCamera");
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+    hand.await("no answer again", v -> field("detail.ANSWER").isEmpty());
+    hand.focus("keepCamera");
+    hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
+    hand.await("answered again", v -> field("detail.ANSWER").equals(ANSWER));
+    shot("13-answer");
+  }
+
+  void handBack() {
+    hand.key(KeyEvent.VK_F4);
     hand.click("handBack");
     hand.await("it asks", v -> hand.find("askYes").isFocusOwner());
     check(!asked().contains("Not ticked"), asked());
@@ -100,17 +147,11 @@ final class DeskStripSheet {
     check(text("cameraTrouble").equals("Undone: Uncle Bo handed back."), text("cameraTrouble"));
     hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
     hand.await("handed back again", v -> !hand.find("handBack").isEnabled());
-    menu();
-    help();
-    hand.key(KeyEvent.VK_F7);
-    hand.await("the camera is listed", v -> ((JTable) hand.find("cameras")).getRowCount() > 0);
-    shot("4-cameras");
-    workshop();
-    hand.close();
+    shot("16-handed-back");
   }
 
   /** Pictures that have arrived meanwhile: enlarged, named, taken off and put back. */
-  private void photos() {
+  void photos() {
     hand.reveal("photos");
     JList<?> photos = (JList<?>) hand.find("photos");
     hand.await("pictures have joined the visit", v -> photos.getModel().getSize() == 4);
@@ -122,11 +163,11 @@ final class DeskStripSheet {
     hand.fill("photoCaption", "the shims as found");
     hand.key(KeyEvent.VK_ENTER);
     hand.await("it has its caption", v -> photo(photos, 0).caption().equals("the shims as found"));
-    shot("3-photos");
+    shot("07-photos");
     hand.focus("photos");
     hand.key(KeyEvent.VK_ENTER);
     hand.await("it is enlarged", v -> ((JLabel) hand.find("photoLarge")).getIcon() != null);
-    shot("3-photo");
+    shot("07-photo");
     hand.key(KeyEvent.VK_ESCAPE);
     hand.await("all again", v -> photos.isFocusOwner());
     String first = photo(photos, 0).name();
@@ -143,7 +184,7 @@ final class DeskStripSheet {
   }
 
   /** An entry of the work log is corrected; the earlier values are listed. */
-  private void log() {
+  void log() {
     JList<?> log = (JList<?>) hand.find("log");
     hand.fill("logText", "blades");
     hand.key(KeyEvent.VK_ENTER);
@@ -162,19 +203,19 @@ final class DeskStripSheet {
     hand.reveal("earlier");
     JList<?> earlier = (JList<?>) hand.find("earlier");
     hand.await("what it said before is listed", v -> earlier.getModel().getSize() >= 3);
-    shot("3-earlier");
+    shot("07-earlier");
     hand.click("logStrike");
     hand.await("it is taken back", v -> log.getModel().getSize() == 0);
   }
 
   /** F10 and the arrow keys walk the menu, which says what would be undone. */
-  private void menu() {
+  void menu() {
     hand.key(KeyEvent.VK_F10);
     hand.walk(KeyEvent.VK_DOWN, "menu.EDIT");
     hand.key(KeyEvent.VK_RIGHT);
     hand.walk(KeyEvent.VK_DOWN, "menu.UNDO");
     check(hand.walked().equals("Undo: Uncle Bo handed back, key Ctrl+Z"), hand.walked());
-    shot("6-menu");
+    shot("17-menu");
     hand.key(KeyEvent.VK_ENTER);
     hand.await("undone by the menu", v -> hand.find("handBack").isEnabled());
     hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
@@ -182,15 +223,15 @@ final class DeskStripSheet {
   }
 
   /** The page about this place, without a browser. */
-  private void help() {
+  void help() {
     hand.key(KeyEvent.VK_F1, KeyEvent.VK_CONTROL);
     hand.await("the guide", v -> page().contains("A camera that comes back"));
-    shot("7-help");
+    shot("17-help");
     hand.key(KeyEvent.VK_F1, KeyEvent.VK_CONTROL, KeyEvent.VK_SHIFT);
     hand.await("about", v -> page().contains("Licence: Apache 2.0"));
     hand.click("aboutCopy");
     hand.await("copied", v -> label("aboutCopied").contains("Copied"));
-    shot("8-about");
+    shot("17-about");
   }
 
   private String page() {
@@ -224,25 +265,8 @@ final class DeskStripSheet {
     return hand.find("askYes").isShowing() ? text("askSentence") : "";
   }
 
-  private void intake() {
-    hand.fill("detail.COMPLAINT", "sticks");
-    hand.choose("detail.FILM", 2);
-    hand.fill("cameraLabel", "Uncle Bo");
-    hand.click("keepCamera");
-    hand.await("the camera is named", v -> hand.find("handBack").isEnabled());
-    hand.await("it warns", v -> text("cameraTrouble").contains("Do not open the back"));
-    hand.fill("detail.COMPLAINT", "sticks in the cold");
-    hand.choose("detail.FILM", 1);
-    hand.click("keepCamera");
-    hand.await(
-        "what it was before is at the field",
-        v -> "Before: sticks".equals(tip("detail.COMPLAINT")));
-    check(text("cameraTrouble").isEmpty(), text("cameraTrouble"));
-    shot("0-intake");
-  }
-
   /** Name and logo, in the settings of the page. */
-  private void workshop() {
+  void workshop() {
     hand.click("pageFrom.line");
     hand.fill("workshop.logo", "gone.png");
     hand.click("workshop.keep");
@@ -253,16 +277,13 @@ final class DeskStripSheet {
     hand.fill("workshop.name", "The Workshop");
     hand.click("workshop.keep");
     hand.await("it is kept", v -> text("exportSaid").contains("Kept."));
-    check(
-        SettingsFile.read(folder.resolve("data")).getProperty("workshop").equals("The Workshop"),
-        "the name is in the settings");
     hand.focus("workshop.keep");
     hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
     hand.await("no name again", v -> field("workshop.name").isEmpty());
     check(text("exportSaid").contains("settings of the workshop"), text("exportSaid"));
     hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
     hand.await("the name again", v -> field("workshop.name").equals("The Workshop"));
-    shot("5-workshop");
+    shot("02-workshop");
   }
 
   private @Nullable String tip(String name) {
@@ -303,7 +324,7 @@ final class DeskStripSheet {
   }
 
   private void shot(String name) {
-    hand.shot(folder.resolve("screens"), name);
+    hand.shot(screens, name);
   }
 
   private static void check(boolean right, String what) {
