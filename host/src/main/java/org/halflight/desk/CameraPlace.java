@@ -240,8 +240,8 @@ final class CameraPlace extends Place {
   }
 
   @Override
-  JTextField first() {
-    return label;
+  JComponent first() {
+    return details.field(Detail.COMPLAINT);
   }
 
   /**

@@ -25,6 +25,10 @@ final class ChecklistTable extends WrappedTable {
   private static final List<CheckItem> ITEMS = List.of(CheckItem.values());
 
   private final transient BiConsumer<Checklist, Checklist> onChange;
+
+  /** Of the names beside the answers, which are 75: the longest word has room. */
+  private static final int ITEM_WIDTH = 95;
+
   private transient ChecklistText lists = ChecklistText.EMPTY;
 
   /**
@@ -40,6 +44,7 @@ final class ChecklistTable extends WrappedTable {
     setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     getTableHeader().setReorderingAllowed(false);
     setDefaultRenderer(Object.class, new ChecklistCell(() -> lists));
+    getColumnModel().getColumn(0).setPreferredWidth(ITEM_WIDTH);
     getAccessibleContext().setAccessibleName(Words.say("desk.lists.name"));
     getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke("SPACE"), "turn");
     getActionMap()

@@ -121,8 +121,12 @@ final class PictureCanvas extends PaintedComponent {
   }
 
   private void draw() {
+    if (picture == null) {
+      drawn = null;
+      // The same picture may come back: it is drawn again then.
+      shown = null;
+    }
     if (picture == null || hasNoRoom()) {
-      drawn = picture == null ? null : drawn;
       repaint();
       return;
     }

@@ -119,7 +119,8 @@ final class DeskFit {
   }
 
   private void run() throws IOException {
-    Path data = Files.createDirectories(folder.resolve("data"));
+    Path data = folder.resolve("data");
+    Files.createDirectories(data);
     views = FitViews.of(Files.createDirectories(folder.resolve("views")));
     try (WorkshopRecord record =
         WorkshopRecord.open(

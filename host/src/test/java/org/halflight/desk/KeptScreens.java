@@ -113,7 +113,9 @@ final class KeptScreens {
         }
       }
     }
-    return Files.createDirectories(folder);
+    // What it returns is absolute where the folder above was missing too; the rig's place shows it.
+    Files.createDirectories(folder);
+    return folder;
   }
 
   private static List<Path> pictures(Path folder) throws IOException {

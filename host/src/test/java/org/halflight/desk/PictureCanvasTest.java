@@ -63,6 +63,30 @@ class PictureCanvasTest {
         });
   }
 
+  @Test
+  void thePictureThatComesBackIsDrawnAgain() throws Exception {
+    PictureCanvas[] canvas = new PictureCanvas[1];
+    Picture picture = new PictureOf(() -> new JFreeChart(new CategoryPlot()));
+    SwingUtilities.invokeAndWait(
+        () -> {
+          canvas[0] =
+              new PictureCanvas(
+                  "a picture",
+                  new Look(false, Theme.LIGHT),
+                  drawing::add,
+                  () -> second++ * 1_000_000_000L);
+          canvas[0].setSize(200, 100);
+          canvas[0].show(picture);
+        });
+    drawing.remove().run();
+    SwingUtilities.invokeAndWait(
+        () -> {
+          canvas[0].show(null);
+          canvas[0].show(picture);
+          assertThat(drawing).hasSize(1);
+        });
+  }
+
   private record PictureOf(java.util.function.Supplier<JFreeChart> chart) implements Picture {
     @Override
     public JFreeChart chart(Theme theme) {
