@@ -5,7 +5,6 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
-import org.halflight.session.Phase;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.CrosshairState;
 import org.jfree.chart.plot.PlotRenderingInfo;
@@ -66,7 +65,7 @@ final class MeanBarRenderer extends AbstractXYItemRenderer {
       }
     }
     Rectangle2D bar = new Rectangle2D.Double(left, y - BAR_PIXELS / 2, right - left, BAR_PIXELS);
-    graphics.setPaint(theme.filling(Phase.values()[row]));
+    graphics.setPaint(theme.filling(SpeedMap.SERIES.get(row)));
     graphics.fill(bar);
     graphics.setPaint(colour);
     graphics.draw(bar);

@@ -44,6 +44,9 @@ import org.jfree.data.xy.XYDataset;
  * @param note where the numbers come from, printed at the foot; empty for none
  */
 public record SpeedMap(String title, List<SpeedColumn> speeds, String note) implements Picture {
+  /** What stands in each series of the data, in its order. */
+  static final List<Phase> SERIES = List.of(Phase.values());
+
   /** Key of the data of rejected firings; the keys of the others are the phases. */
   public static final String REJECTED = "rejected";
 
@@ -97,8 +100,8 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     plot.setRenderer(0, isCrowded() ? dots(theme) : new FiringMarks(theme, narrowestStep()));
     plot.setDataset(1, means());
     MeanBarRenderer bars = new MeanBarRenderer(theme);
-    for (Phase phase : Phase.values()) {
-      bars.setSeriesPaint(phase.ordinal(), theme.of(phase));
+    for (Phase phase : SERIES) {
+      bars.setSeriesPaint(SERIES.indexOf(phase), theme.of(phase));
     }
     plot.setRenderer(1, bars);
     for (int place = 0; place < speeds.size(); place++) {
@@ -452,8 +455,8 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     XYDotRenderer renderer = new XYDotRenderer();
     renderer.setDotWidth(2);
     renderer.setDotHeight(2);
-    for (Phase phase : Phase.values()) {
-      renderer.setSeriesPaint(phase.ordinal(), theme.of(phase));
+    for (Phase phase : SERIES) {
+      renderer.setSeriesPaint(SERIES.indexOf(phase), theme.of(phase));
     }
     renderer.setSeriesPaint(Phase.values().length, theme.quietInk());
     return renderer;
@@ -474,9 +477,14 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     }
 
     private void dress(double size) {
-      for (Phase phase : Phase.values()) {
+      for (Phase phase : SERIES) {
         Keys.dress(
-            this, phase.ordinal(), Marks.of(phase), theme.filling(phase), theme.of(phase), size);
+            this,
+            SERIES.indexOf(phase),
+            Marks.of(phase),
+            theme.filling(phase),
+            theme.of(phase),
+            size);
       }
       Keys.dress(
           this,

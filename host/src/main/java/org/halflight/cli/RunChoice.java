@@ -75,7 +75,7 @@ record RunChoice(
         chosen = here;
       }
     }
-    return chosen.orElseThrow(() -> new Trouble(Words.say("picture.noRun")));
+    return chosen.orElseThrow(() -> new Trouble(Words.say("compare.noRunAtAll")));
   }
 
   /**

@@ -10,7 +10,6 @@ import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.BenchEvent;
@@ -63,14 +62,14 @@ final class BenchFactory {
   /** Whether a port looks like a board, or was chosen; none is opened for that. */
   boolean isBoardThere() {
     try {
-      return ports(gone -> {}).candidates().stream().anyMatch(PortCandidate::likelyBoard);
+      return ports().candidates().stream().anyMatch(PortCandidate::likelyBoard);
     } catch (LinkRefusedException noPorts) {
       return false;
     }
   }
 
-  private ChosenPort ports(Consumer<String> onGone) {
-    ChosenPort ports = new ChosenPort(surroundings.ports().get(), onGone);
+  private ChosenPort ports() {
+    ChosenPort ports = new ChosenPort(surroundings.ports().get());
     ports.choose(remembered().path());
     return ports;
   }
@@ -113,8 +112,7 @@ final class BenchFactory {
     Source source = change.to();
     boolean practice = source == Source.PRACTICE;
     Optional<PracticeOperator> camera = practice ? Optional.of(camera()) : Optional.empty();
-    AtomicReference<Consumer<String>> onGone = new AtomicReference<>(path -> {});
-    ChosenPort real = ports(path -> onGone.get().accept(path));
+    ChosenPort real = ports();
     Ports ports = practice ? camera().ports() : real;
     Optional<InterruptedRun> interrupted =
         InterruptedRun.find(surroundings.folder().resolve(DataFolder.SESSIONS), source);
@@ -179,11 +177,13 @@ final class BenchFactory {
                 : Optional.empty(),
             change.byPerson(),
             changes);
-    onGone.set(portActions::gone);
     BenchActions hands =
         new BenchActions(driver, model, camera, archive, rig, light, run, portActions);
-    return new BenchLoop(
-        source, feed, driver, model, hands, window, sounds, archive, surroundings.faults());
+    BenchLoop loop =
+        new BenchLoop(
+            source, feed, driver, model, hands, window, sounds, archive, surroundings.faults());
+    real.onGone(portActions::gone);
+    return loop;
   }
 
   private Workbench resume(Path path, BenchEvent.Mark begins) {

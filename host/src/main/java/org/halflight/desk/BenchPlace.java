@@ -235,7 +235,7 @@ final class BenchPlace extends Place {
   private void showWords() {
     if (view != null) {
       numerals.showMean(runWords.mean(view));
-      advice.show(AdviceText.of(view, runWords.lookAt()));
+      advice.show(AdviceText.of(view, runWords));
       say.show(MessageText.of(view).with(runWords.hints()));
     }
   }
@@ -330,6 +330,13 @@ final class BenchPlace extends Place {
   /** The speed whose row is shown. */
   Optional<MarkedSpeed> looked() {
     return looked;
+  }
+
+  /**
+   * The speed that the person has selected, else the worst one, else the one whose row is shown.
+   */
+  Optional<MarkedSpeed> toAdjust() {
+    return selected().or(runWords::worst).or(this::looked);
   }
 
   @Override

@@ -225,7 +225,7 @@ final class CameraPlace extends Place {
       add(new FormScroll(inTime), "grow, hmin 0, w 31%!");
     } else {
       tabs.addTab(Words.say("desk.sheet.title"), sheet);
-      tabs.addTab(Words.say("desk.log.title"), log);
+      tabs.addTab(Words.say("desk.log.tab"), log);
       add(tabs, "grow, push, hmin 0, wmin 0");
     }
     tabs.addTab(Words.say("desk.photos.tab"), photos);

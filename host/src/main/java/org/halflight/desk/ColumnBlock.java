@@ -191,6 +191,11 @@ abstract class ColumnBlock extends PaintedComponent {
       }
     } else if (shrunk < 1) {
       font = font.deriveFont((float) (font.getSize2D() * shrunk));
+      // Smaller letters are not narrower in the same measure on every screen.
+      while (shrunk > LEAST && width(g, font, line.text()) > room - pips) {
+        shrunk *= STEP;
+        font = font.deriveFont((float) (font.getSize2D() * STEP));
+      }
     }
     return new Fitted(line, rows, font, caps * shrunk, line.gap() * times);
   }

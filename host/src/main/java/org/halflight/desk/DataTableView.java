@@ -14,6 +14,9 @@ import org.halflight.chart.DataTable;
 final class DataTableView extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
+  /** On a dense screen a long text is drawn a little wider than it is measured. */
+  private static final int SPARE = 25;
+
   private final JTable table = new JTable();
   private final ReadOnlyText caption;
 
@@ -94,7 +97,10 @@ final class DataTableView extends JPanel implements LookListener {
                     .getPreferredSize()
                     .width);
       }
-      table.getColumnModel().getColumn(column).setPreferredWidth(widest + Look.px(14));
+      table
+          .getColumnModel()
+          .getColumn(column)
+          .setPreferredWidth(widest + widest / SPARE + Look.px(14));
     }
   }
 }

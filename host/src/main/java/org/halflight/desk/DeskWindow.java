@@ -161,7 +161,7 @@ final class DeskWindow {
                     shown -> does(hands -> hands.light().showMeter(shown)),
                     () -> does(hands -> hands.light().answer(Answer.DONE))),
                 camera,
-                new RunPlace(look, this::suggestion, bench::looked, this::beginRun),
+                new RunPlace(look, this::suggestion, bench::toAdjust, this::beginRun),
                 cameras,
                 new KeysPlace(
                     look,

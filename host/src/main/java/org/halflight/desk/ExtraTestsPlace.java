@@ -71,6 +71,7 @@ final class ExtraTestsPlace extends Place {
   private final PictureView picture;
   private transient LightTestView test = LightTestView.NOTHING;
   private transient @Nullable BenchView view;
+  private boolean filling;
   private final transient LatestWork<BenchView, ExtraTestsText> text;
 
   /**
@@ -193,7 +194,13 @@ final class ExtraTestsPlace extends Place {
     marked.addActionListener(event -> stops.doClick());
     plungerAdvance.addActionListener(event -> plungerShutter.requestFocusInWindow());
     plungerShutter.addActionListener(event -> plunger.doClick());
-    list.addListSelectionListener(event -> choose());
+    list.addListSelectionListener(
+        event -> {
+          // A list that is empty for a moment would be hidden, and would lose the focus.
+          if (!filling) {
+            choose();
+          }
+        });
     tables.addActionListener(
         event -> {
           picture.asTable(tables.isSelected());
@@ -284,6 +291,7 @@ final class ExtraTestsPlace extends Place {
     Optional<ExtraTestsText.Entry> chosen = Optional.ofNullable(list.getSelectedValue());
     Optional<ExtraTestsText.Entry> changed =
         text.entries().stream().filter(entry -> !holds(entry)).findFirst();
+    filling = true;
     entries.clear();
     text.entries().forEach(entries::addElement);
     // What has just come is looked at, and else the same as before.
@@ -294,6 +302,7 @@ final class ExtraTestsPlace extends Place {
         list.ensureIndexIsVisible(i);
       }
     }
+    filling = false;
     choose();
   }
 

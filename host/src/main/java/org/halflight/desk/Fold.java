@@ -6,6 +6,7 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Path2D;
+import java.util.Map;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleState;
 import javax.accessibility.AccessibleStateSet;
@@ -69,6 +70,7 @@ final class Fold extends JPanel {
     line.setFont(Look.letters(Look.BODY));
     line.setForeground(look.ink());
     line.setBackground(look.shade());
+    line.putClientProperty("FlatLaf.style", Map.of("selectedBackground", look.line()));
   }
 
   /** Hears when it opens. */

@@ -74,9 +74,10 @@ final class HelpPlace extends Place {
     pages.addListSelectionListener(event -> select());
     kit.setAutoFormSubmission(false);
     text.setName("helpText");
-    text.getAccessibleContext().setAccessibleName(Words.say("desk.help.text"));
     text.setEditable(false);
     text.setEditorKit(kit);
+    // Each kind of text has a context of its own.
+    text.getAccessibleContext().setAccessibleName(Words.say("desk.help.text"));
     text.putClientProperty(JEditorPane.HONOR_DISPLAY_PROPERTIES, true);
     text.addHyperlinkListener(
         event -> {

@@ -101,6 +101,7 @@ final class LightPlace extends Place {
     hint.say(String.join("\n\n", text.remarks()));
     progress.setValue((int) Math.round(100 * light.prompt().progress()));
     progress.setVisible(light.isUnderWay() && !light.isAsking());
+    boolean hadFocus = set.isFocusOwner() || again.isFocusOwner() || open.isFocusOwner();
     set.setEnabled(text.maySet());
     again.setEnabled(text.mayAim());
     screen.setEnabled(text.mayCheckScreen());
@@ -108,6 +109,10 @@ final class LightPlace extends Place {
     open.setEnabled(light.isAsking());
     if (turns && isShowing()) {
       open.requestFocusInWindow();
+    } else if (hadFocus
+        && !(set.isFocusOwner() ? set : open.isFocusOwner() ? open : again).isEnabled()) {
+      // Else the focus would go on by itself, out of this place.
+      requestFocusInWindow();
     }
   }
 

@@ -14,6 +14,7 @@ import javax.swing.JMenu;
 import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
 import javax.swing.JRadioButtonMenuItem;
+import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.UndoStack;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.shuttermodel.ButtonLinkage;
@@ -91,7 +92,8 @@ final class PracticeMenu {
    * @param practice whether the practice rig is on the bench: else only the way to it is open
    */
   void open(JComponent button, boolean practice) {
-    change.setText(Words.say(practice ? "desk.bench.toRig" : "desk.bench.toPractice"));
+    change.setText(
+        KeyHints.begun(Words.say(practice ? "desk.bench.toRig" : "desk.bench.toPractice")));
     items().forEach(item -> item.setEnabled(practice || item == change));
     JComponent at = button.isShowing() ? button : (JComponent) button.getParent();
     menu.show(at, at.getWidth() - menu.getPreferredSize().width, at.getHeight());

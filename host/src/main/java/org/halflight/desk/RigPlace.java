@@ -144,7 +144,10 @@ final class RigPlace extends Place {
           Path folder = OutFolder.of(settings, PROFILES, settings).path();
           SwingUtilities.invokeLater(() -> file.setText(folder.resolve(USUAL_FILE).toString()));
         });
-    keeps = path -> drawing.execute(() -> keep(settings, path.getParent()));
+    keeps =
+        path ->
+            Optional.ofNullable(path.getParent())
+                .ifPresent(folder -> drawing.execute(() -> keep(settings, folder)));
     named();
     acts();
     add(

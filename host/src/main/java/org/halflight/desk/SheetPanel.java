@@ -149,8 +149,13 @@ final class SheetPanel extends JPanel implements LookListener {
       }
       lines.fireTableRowsUpdated(0, Math.max(0, sheet.lines() - 1));
     }
-    said.say(sheet.said(table.getSelectedRow()));
+    sayLine();
     dress();
+  }
+
+  private void sayLine() {
+    String line = sheet.said(table.getSelectedRow());
+    said.say(visit.isPresent() ? line : Words.say("desk.sheet.noCamera", line));
   }
 
   StripSheet sheet() {
@@ -190,7 +195,7 @@ final class SheetPanel extends JPanel implements LookListener {
   }
 
   private void select() {
-    said.say(sheet.said(table.getSelectedRow()));
+    sayLine();
     selected()
         .map(StripSheet.Line::now)
         .ifPresent(

@@ -11,7 +11,6 @@ import java.util.function.Consumer;
  */
 public final class ChosenPort implements Ports {
   private final Ports all;
-  private final Consumer<String> onGone;
 
   /** The only one that counts. */
   private Optional<String> only = Optional.empty();
@@ -19,12 +18,24 @@ public final class ChosenPort implements Ports {
   /** The one that was named by the person. */
   private String named = "";
 
-  /**
-   * @param onGone hears, on any thread, the path of a chosen port that is not there
-   */
-  public ChosenPort(Ports all, Consumer<String> onGone) {
+  private Optional<Consumer<String>> onGone = Optional.empty();
+
+  /** One that went before anybody listened. */
+  private Optional<String> untold = Optional.empty();
+
+  public ChosenPort(Ports all) {
     this.all = all;
-    this.onGone = onGone;
+  }
+
+  /**
+   * Tells of a chosen port that is not there.
+   *
+   * @param hearer hears its path, on any thread
+   */
+  public synchronized void onGone(Consumer<String> hearer) {
+    onGone = Optional.of(hearer);
+    untold.ifPresent(hearer);
+    untold = Optional.empty();
   }
 
   /** Only this port counts from now on; empty for all of them. */
@@ -41,20 +52,17 @@ public final class ChosenPort implements Ports {
   @Override
   public List<PortCandidate> candidates() {
     List<PortCandidate> there = all.candidates();
-    Optional<String> gone;
-    List<PortCandidate> counting;
     synchronized (this) {
       List<PortCandidate> here = there.stream().map(this::asNamed).toList();
-      gone = only.filter(path -> here.stream().noneMatch(port -> port.path().equals(path)));
+      Optional<String> gone =
+          only.filter(path -> here.stream().noneMatch(port -> port.path().equals(path)));
       if (gone.isPresent()) {
         only = Optional.empty();
+        onGone.ifPresentOrElse(its -> its.accept(gone.get()), () -> untold = gone);
       }
       Optional<String> one = only;
-      counting =
-          here.stream().filter(port -> one.isEmpty() || one.get().equals(port.path())).toList();
+      return here.stream().filter(port -> one.isEmpty() || one.get().equals(port.path())).toList();
     }
-    gone.ifPresent(onGone);
-    return counting;
   }
 
   private PortCandidate asNamed(PortCandidate port) {

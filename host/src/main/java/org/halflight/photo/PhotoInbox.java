@@ -16,6 +16,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Properties;
 import java.util.Set;
@@ -151,7 +152,10 @@ public final class PhotoInbox {
   }
 
   private Optional<String> trouble(Exception gone) {
-    Throwable cause = gone instanceof DirectoryIteratorException of ? of.getCause() : gone;
+    Throwable cause =
+        gone instanceof DirectoryIteratorException of
+            ? Objects.requireNonNull(of.getCause())
+            : gone;
     String sentence =
         cause instanceof NoSuchFileException || cause instanceof NotDirectoryException
             ? Words.say("photo.inbox.gone", folder)

@@ -10,7 +10,7 @@ public final class QuickWords {
   private QuickWords() {}
 
   /** What to set, and what to do with it. */
-  static String shown(DialSetting setting) {
+  public static String shown(DialSetting setting) {
     return Words.say(
         setting.speed().isPresent() ? "news.quick.set" : "news.quick.hold",
         Sentences.dial(setting));

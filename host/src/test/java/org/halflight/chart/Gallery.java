@@ -30,7 +30,7 @@ public final class Gallery {
             .drawImage(one, i % columns * (width + 8), i / columns * (height + 8), null);
         i++;
       }
-      String name = theme == Theme.LIGHT ? "light" : "dark";
+      String name = theme.equals(Theme.LIGHT) ? "light" : "dark";
       ImageIO.write(sheet, "png", folder.resolve(name + "-" + width + ".png").toFile());
     }
   }

@@ -117,7 +117,7 @@ final class InventedPictures {
 
   private static FiringRow row(int releases, Random random) {
     List<FiringRow.Release> all = new ArrayList<>();
-    FiringConditions tap = FiringConditions.NONE.with(FiringCondition.values()[2]);
+    FiringConditions tap = FiringConditions.NONE.with(FiringCondition.WARMED);
     for (int i = 0; i < releases; i++) {
       all.add(
           switch (i % 7) {

@@ -49,7 +49,7 @@ class PictureImageTest {
         new SpeedColumn(
             MarkedSpeed.parse("1/30"),
             Tolerance.THIRD,
-            found == LEFT
+            found.equals(LEFT)
                 ? Map.of(Phase.AS_LEFT, LEFT)
                 : Map.of(Phase.AS_FOUND, found, Phase.AS_LEFT, LEFT));
     return new SpeedMap("Invented", List.of(column, column), "a note");

@@ -28,6 +28,15 @@ class AimCommandTest {
     private boolean pressed;
 
     @Override
+    public int read(byte[] into, int from, int most) {
+      int key = most == 0 ? 0 : read();
+      if (key > 0) {
+        into[from] = (byte) key;
+      }
+      return Integer.compare(key, 0);
+    }
+
+    @Override
     public int read() {
       try {
         seen.await();

@@ -55,6 +55,7 @@ class EveryCommandTest extends CommandTests {
     USUAL.put("firmware", List.of());
     USUAL.put("firmware list", List.of());
     USUAL.put("firmware upload", List.of());
+    USUAL.put("aim", List.of());
     USUAL.put("light", List.of("FOLDER"));
     USUAL.put("run", List.of("FOLDER"));
     USUAL.put("leak", List.of("FOLDER"));

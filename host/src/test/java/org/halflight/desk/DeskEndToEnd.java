@@ -134,6 +134,8 @@ final class DeskEndToEnd {
     hand.await(
         "the openings are not counted",
         v -> v.results().size() == 3 && lastOf(v).outcome() == Outcome.HELD_FOR_LIGHT);
+    hand.await(
+        "the focus stays at this place", v -> hand.find("lightMode").getParent().isFocusOwner());
     hand.shot(shots, "2-light-set");
   }
 
@@ -615,6 +617,7 @@ final class DeskEndToEnd {
     check(
         view().lightTest().prompt().sentence().contains("leak test is done: fault"),
         view().lightTest().prompt().sentence());
+    hand.await("its line has the focus", v -> hand.find("triedList").isFocusOwner());
     everyWay("5-tried-leak");
 
     hand.fill("triedMarked", "2.8, 4, wide");

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
 import javax.swing.JTabbedPane;
@@ -48,6 +49,25 @@ final class DeskFit {
           "history", "history",
           "rig, rig checked", "rig");
 
+  /** With the longest words, or the most on the screen. */
+  private static final Set<String> MAIN =
+      Set.of(
+          "bench, half way",
+          "bench, question",
+          "bench, two",
+          "bench, linkage done",
+          "bench, stages",
+          "details",
+          "light, light asking",
+          "camera, long words",
+          "camera, empty",
+          "run",
+          "run, open",
+          "checks, checks",
+          "history",
+          "rig, rig checked",
+          "keys");
+
   private static final String LONG_WORDS =
       "An invented camera with more words than any field has room for, \u30b7\u30e3\u30c3\u30bf\u30fc, 1954";
 
@@ -60,6 +80,7 @@ final class DeskFit {
   private Map<String, BenchView> views = Map.of();
   private DeskWindow window;
   private boolean shots;
+  private boolean mainOnly;
   private boolean keeps;
   private int looked;
 
@@ -68,8 +89,8 @@ final class DeskFit {
   }
 
   /**
-   * @param args a folder, sizes such as 1366x768, "shots" for a picture of every screen, "keep" for
-   *     those that are compared with kept ones
+   * @param args a folder, sizes such as 1366x768, "main" for the main states alone in every size,
+   *     "shots" for a picture of every screen, "keep" for those that are compared with kept ones
    */
   public static void main(String[] args) {
     try {
@@ -78,6 +99,8 @@ final class DeskFit {
       for (int i = 1; i < args.length; i++) {
         if (args[i].equals("shots")) {
           fit.shots = true;
+        } else if (args[i].equals("main")) {
+          fit.mainOnly = true;
         } else if (args[i].equals("keep")) {
           fit.keeps = true;
         } else {
@@ -240,9 +263,16 @@ final class DeskFit {
     onScreen(() -> window.act(act));
   }
 
-  /** Looks for faults in every size, in the dark in the first alone: there the colours differ. */
+  /**
+   * Looks for faults, at the main states in every size. In the dark only colours differ, so there
+   * the main states in the first size will do.
+   */
   private void look(String state, boolean dark) {
-    for (Dimension size : dark ? sizes.subList(0, 1) : sizes) {
+    boolean main = MAIN.contains(state);
+    if ((dark || mainOnly) && !main) {
+      return;
+    }
+    for (Dimension size : dark || !main ? sizes.subList(0, 1) : sizes) {
       onScreen(
           () -> {
             window.frame().setSize(size);

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
@@ -24,11 +25,15 @@ final class KeptScreens {
   /** Sixteen steps of each colour make a small file. */
   private static final int STEP = 17;
 
+  /** A short program is not worth a second compiler. */
+  static final List<String> QUICK = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
+
   private KeptScreens() {}
 
   /** Makes the kept pictures anew. */
   public static void main(String[] args) throws Exception {
-    Path folder = Files.createDirectories(Path.of("target", "kept-screens"));
+    // In the test's own folder: the rig's place shows where files are.
+    Path folder = cleared("usual");
     System.out.println(run(folder));
     Files.createDirectories(KEPT);
     for (Path each : pictures(KEPT)) {
@@ -39,15 +44,20 @@ final class KeptScreens {
     }
   }
 
-  /** Has the screens drawn as they are kept. */
-  static String run(Path folder, String... sizes) throws Exception {
-    List<String> words = new ArrayList<>(List.of(folder.toString(), "keep", "1366x768"));
-    words.addAll(List.of(sizes));
+  /** Has the screens drawn as they are kept; the other sizes are those of the test. */
+  static String run(Path folder) throws Exception {
     try (Display display = new Display()) {
       return display.run(
-          List.of("-Duser.language=en", "-Duser.country=GB", "-Duser.timezone=UTC"),
+          Stream.concat(
+                  QUICK.stream(),
+                  Stream.of("-Duser.language=en", "-Duser.country=GB", "-Duser.timezone=UTC"))
+              .toList(),
           DeskFit.class,
-          words.toArray(String[]::new));
+          folder.toString(),
+          "keep",
+          "1366x768",
+          "1024x640",
+          "1920x1080");
     }
   }
 
@@ -91,6 +101,19 @@ final class KeptScreens {
       }
     }
     return differences;
+  }
+
+  /** An empty folder for a window. */
+  static Path cleared(String name) throws IOException {
+    Path folder = Path.of("target", "desk-fit", name);
+    if (Files.exists(folder)) {
+      try (Stream<Path> files = Files.walk(folder)) {
+        for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+          Files.delete(file);
+        }
+      }
+    }
+    return Files.createDirectories(folder);
   }
 
   private static List<Path> pictures(Path folder) throws IOException {

@@ -117,7 +117,7 @@ final class LayoutFaults {
 
   private void text(TextsPainted.Text text) {
     Component owner = TextsPainted.owner(root, text);
-    if (text.text().endsWith("...") || text.text().endsWith("\u2026") && !isWhole(owner, text)) {
+    if (text.text().endsWith("...") || (text.text().endsWith("\u2026") && !isWhole(owner, text))) {
       fault(owner, "shortened", text);
     }
     if (text.size() < LEAST_LETTERS * Look.letters().getSize2D()) {
@@ -137,8 +137,8 @@ final class LayoutFaults {
 
   /** Dots that are in the component's own words shorten nothing. */
   private static boolean isWhole(Component owner, TextsPainted.Text text) {
-    return owner instanceof AbstractButton button && text.text().equals(button.getText())
-        || owner instanceof JLabel label && text.text().equals(label.getText())
+    return (owner instanceof AbstractButton button && text.text().equals(button.getText()))
+        || (owner instanceof JLabel label && text.text().equals(label.getText()))
         || owner instanceof JTextComponent;
   }
 
@@ -153,7 +153,7 @@ final class LayoutFaults {
       high = false;
     }
     // A field scrolls by its caret.
-    return wide && !(owner instanceof JTextField) || high;
+    return (wide && !(owner instanceof JTextField)) || high;
   }
 
   private void overlap(TextsPainted.Text one, TextsPainted.Text other) {
@@ -309,10 +309,10 @@ final class LayoutFaults {
   }
 
   private static boolean hasWords(Component each) {
-    return each instanceof JLabel label && label.getText() != null && !label.getText().isBlank()
-        || each instanceof AbstractButton button
+    return (each instanceof JLabel label && label.getText() != null && !label.getText().isBlank())
+        || (each instanceof AbstractButton button
             && button.getText() != null
-            && !button.getText().isBlank();
+            && !button.getText().isBlank());
   }
 
   private static boolean isControl(Component each) {

@@ -78,9 +78,9 @@ final class TabWalk {
   /** What a person does something with; text that is only read is read aloud otherwise. */
   private static boolean isWorked(Component each) {
     return each instanceof AbstractButton
-        || each instanceof JTextComponent text && text.isEditable()
+        || (each instanceof JTextComponent text && text.isEditable())
         || each instanceof JComboBox
-        || each instanceof JTable table && table.getRowCount() > 0
+        || (each instanceof JTable table && table.getRowCount() > 0)
         || each instanceof JList
         || each instanceof JSlider
         || each instanceof JSpinner

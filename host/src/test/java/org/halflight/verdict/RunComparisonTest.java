@@ -269,7 +269,7 @@ class RunComparisonTest {
                     dial(Fired.asFound(), 1, 0.0, 0.1, 3).run(),
                     dial(Fired.asLeft(), 2, 0.05, 0.1, 3).run())));
     assertThat(three)
-        .containsPattern("6 firings of each speed would show changes \\d\\d % smaller");
+        .containsPattern("With 6 firings of each speed, changes \\d\\d % smaller would show");
     String ten =
         String.join(
             " ",

@@ -4,6 +4,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.halflight.link.LinkState;
 import org.halflight.session.DialSetting;
+import org.halflight.session.Phase;
 import org.halflight.session.Question;
 import org.halflight.session.UntimedTest;
 import org.halflight.words.Words;
@@ -21,10 +22,11 @@ public record AdviceText(String lookAt, String next) {
   /**
    * The advice of a view.
    *
-   * @param standsOut what stands out in the run, see {@link RunHints#inShort}
+   * @param words what its firings come to
    */
-  public static AdviceText of(BenchView view, String standsOut) {
-    return new AdviceText(LinkageText.lookAt(view.linkage()).orElse(standsOut), next(view));
+  public static AdviceText of(BenchView view, RunWords words) {
+    return new AdviceText(
+        LinkageText.lookAt(view.linkage()).orElse(words.lookAt()), next(view, words));
   }
 
   /** The whole in one line, as it is read aloud. */
@@ -36,7 +38,7 @@ public record AdviceText(String lookAt, String next) {
         .collect(Collectors.joining(" "));
   }
 
-  private static String next(BenchView view) {
+  private static String next(BenchView view, RunWords words) {
     if (view.question().isPresent()) {
       Question asked = view.question().get();
       return Words.say("desk.advice.question", asked.other().label(), asked.shown().label());
@@ -64,8 +66,18 @@ public record AdviceText(String lookAt, String next) {
     if (view.cocking() == BenchView.Cocking.LEARNING) {
       return Words.say("desk.advice.learning");
     }
-    return KeyHints.waitsForFullLight(view)
-        ? Words.say("desk.advice.fullLight")
-        : NextText.of(view).doing();
+    if (KeyHints.waitsForFullLight(view)) {
+      return Words.say("desk.advice.fullLight");
+    }
+    NextText next = NextText.of(view);
+    boolean foundFaults =
+        next.done()
+            && !words.lookAt().isEmpty()
+            && view.setup().filter(setup -> setup.phase() == Phase.AS_FOUND).isPresent();
+    return foundFaults
+        ? Words.say("desk.next.repair")
+        : words.adjusted() && !view.linkage().isShown()
+            ? Words.say("desk.next.adjusted")
+            : next.doing();
   }
 }

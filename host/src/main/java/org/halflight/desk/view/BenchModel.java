@@ -298,7 +298,8 @@ public final class BenchModel {
   private void changed(LinkChange change) {
     boolean wasLost = linkState == LinkState.LOST;
     linkState = change.state();
-    change.ports().ifPresent(ports::report);
+    // The practice rig is on no port of the computer.
+    change.ports().filter(found -> source != Source.PRACTICE).ifPresent(ports::report);
     linkSentence =
         change.state() == LinkState.SEARCHING && change.ports().isPresent()
             ? ports.forTheBench().orElse(change.sentence())

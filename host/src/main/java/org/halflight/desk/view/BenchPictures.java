@@ -62,6 +62,8 @@ public final class BenchPictures {
     }
 
     /** The light curve takes the large place, and what was there the small one. */
+    @SuppressWarnings(
+        "ArgumentSelectionDefectChecker") // They change places, that is what it is for.
     private All curveLarge() {
       return new All(small, row, large, speeds);
     }

@@ -87,7 +87,7 @@ public final class KeyHints {
       hints.add(hint(UserAction.CLOSED_BY_HAND, Words.say("desk.key.closed-by-hand"), hangs));
     }
     if (NextText.of(view).done()) {
-      hints.add(hint(UserAction.TO_RUN, Words.say("desk.key.nextRun"), true));
+      hints.add(hint(UserAction.TO_RUN, Words.say("desk.key.nextRun"), view.link().isUp()));
     }
     hints.addAll(StageText.keys(view));
     if (practice) {

@@ -40,7 +40,7 @@ public record LightText(
       sentence = AimWords.move(light.aim().orElseGet(Aim::nothing));
       light.refusal().ifPresent(remarks::add);
     } else if (light.set().isPresent()) {
-      sentence = Words.say("desk.light.next");
+      sentence = Words.say(view.camera().isBlank() ? "desk.light.next" : "desk.light.nextFire");
       remarks.add(light.prompt().sentence());
     } else {
       sentence = light.prompt().sentence();

@@ -119,10 +119,14 @@ final class LinkageText {
             .map(Message::text)
             .orElse("");
     String text =
-        Stream.of(linkage.doFirst(), attention, linkage.prompt().sentence())
+        Stream.of(
+                linkage.doFirst(),
+                attention,
+                linkage.asksForWind() ? "" : linkage.prompt().sentence())
             .filter(part -> !part.isEmpty())
             .collect(Collectors.joining(" "));
-    return Optional.of(new MessageText(text, MessageText.Kind.QUESTION));
+    return Optional.of(
+        new MessageText(text, text.isEmpty() ? MessageText.Kind.HINT : MessageText.Kind.QUESTION));
   }
 
   /** Whether the test has ended, wrong, where something is adjusted. */

@@ -1,6 +1,7 @@
 package org.halflight.desk.view;
 
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.halflight.link.LinkState;
 import org.halflight.session.DialSetting;
 import org.halflight.session.Outcome;
@@ -9,6 +10,7 @@ import org.halflight.session.SessionEvent;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.EventSentences;
+import org.halflight.words.QuickWords;
 import org.halflight.words.Words;
 
 /**
@@ -50,7 +52,7 @@ public record MessageText(String text, Kind kind) {
     if (!view.link().isUp() && view.link().state() == LinkState.SEARCHING) {
       return new MessageText(view.link().sentence(), Kind.HINT);
     }
-    Optional<Message> said = view.said();
+    Optional<Message> said = view.said().filter(its -> !saysWhatNextSays(view, its.text()));
     if (said.isPresent() && isShownAlready(view, said.get())) {
       return NOTHING;
     }
@@ -79,7 +81,7 @@ public record MessageText(String text, Kind kind) {
   public MessageText with(String hints) {
     return hints.isEmpty() || !(kind == Kind.NEWS || kind == Kind.HINT)
         ? this
-        : new MessageText((text + " " + hints).strip(), Kind.NEWS);
+        : new MessageText(hints.contains(text) ? hints : (text + " " + hints).strip(), Kind.NEWS);
   }
 
   /** Whether the first of two openings may have been of a flap that nobody told of. */
@@ -91,6 +93,19 @@ public record MessageText(String text, Kind kind) {
         && view.setup()
             .filter(setup -> setup.shutter().kind() != ShutterKind.LEAF_REFLEX)
             .isPresent();
+  }
+
+  /**
+   * Whether the column says as NEXT what a sentence says, or the sentence is about the light, which
+   * is set at its own place.
+   */
+  private static boolean saysWhatNextSays(BenchView view, String sentence) {
+    return sentence.equals(Words.say("firing.heldForLight"))
+        || sentence.equals(Words.say("news.two.fired"))
+        || Stream.concat(
+                view.repeat().map(QuickWords::repeat).stream(),
+                view.shown().map(QuickWords::shown).stream())
+            .anyMatch(sentence::equals);
   }
 
   /** Whether the column says all of a sentence: that it hung, and for how long. */

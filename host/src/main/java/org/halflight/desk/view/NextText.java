@@ -39,7 +39,9 @@ public record NextText(
     if (view.setup().isEmpty()) {
       return new NextText(
           set(),
-          Words.say("desk.next.noRun"),
+          view.camera().isBlank()
+              ? Words.say("desk.next.noRun")
+              : Words.say("desk.next.noRunYet", view.camera()),
           Words.say("desk.next.anySpeed"),
           fireAnyway(view),
           0,
@@ -144,7 +146,9 @@ public record NextText(
             && view.good() >= view.wanted();
     return undecided
         ? Words.say("desk.next.undecided", view.good())
-        : Words.say("desk.next.count", view.good(), view.wanted());
+        : view.good() > view.wanted()
+            ? Words.say("desk.next.adjustingCount", view.good())
+            : Words.say("desk.next.count", view.good(), view.wanted());
   }
 
   private static boolean isStayingForMore(BenchView view) {

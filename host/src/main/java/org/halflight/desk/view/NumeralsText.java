@@ -189,7 +189,10 @@ public record NumeralsText(
             ? parts(timed, Numbers.time(seconds - timed.effectiveSeconds() + timed.mainSeconds()))
             : "";
     if (error.isEmpty()) {
-      return new NumeralsText(time.figure(), time.unit(), true, "", "", parts, note, tone);
+      // By itself a fraction names a marking near; beside one that is set it would mislead.
+      String fraction = Numbers.fraction(seconds);
+      String near = fraction.startsWith("1/") ? fraction : "";
+      return new NumeralsText(time.figure(), time.unit(), true, near, "", parts, note, tone);
     }
     double stops = error.getAsDouble();
     return new NumeralsText(

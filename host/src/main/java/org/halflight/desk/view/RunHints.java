@@ -1,16 +1,21 @@
 package org.halflight.desk.view;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.Patterns;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.TwoAtOnce;
+import org.halflight.verdict.Verdict;
 import org.halflight.words.ComparisonWords;
 import org.halflight.words.OptionWords;
 import org.halflight.words.PatternWords;
@@ -69,6 +74,37 @@ final class RunHints {
                 PatternWords.inShort(
                     Patterns.of(run), run.speeds().stream().map(SpeedSummary::speed).toList()))
         .orElse("");
+  }
+
+  /** The speed of the latest run that is furthest outside its tolerance; empty for none. */
+  static Optional<MarkedSpeed> worst(BenchView view) {
+    return view.setup().stream()
+        .flatMap(setup -> run(ViewedRuns.latest(view), setup.phase()).stream())
+        .flatMap(run -> run.speeds().stream())
+        .filter(
+            speed ->
+                speed
+                    .verdictOfMean()
+                    .filter(v -> v == Verdict.SLOW || v == Verdict.FAST)
+                    .isPresent())
+        .max(Comparator.comparingDouble(speed -> Math.abs(speed.meanStops().orElse(0))))
+        .map(SpeedSummary::speed);
+  }
+
+  /** Whether the speed that is adjusted by itself is within its tolerance, by what is heard too. */
+  static boolean isAdjusted(BenchView view) {
+    return view.setup()
+        .filter(setup -> setup.phase() == Phase.ADJUSTING && view.two().isEmpty())
+        .flatMap(
+            setup ->
+                view.shown()
+                    .flatMap(DialSetting::speed)
+                    .map(
+                        speed ->
+                            TwoAtOnce.alone(
+                                speed, setup, view.run(), view.results(), view.marks())))
+        .filter(TwoAtOnce.Side::isWithin)
+        .isPresent();
   }
 
   private static Optional<RunSummary> run(List<RunSummary> runs, Phase phase) {

@@ -2,6 +2,7 @@ package org.halflight.desk.view;
 
 import java.util.Optional;
 import org.halflight.session.DialSetting;
+import org.halflight.speeds.MarkedSpeed;
 
 /**
  * What the firings of a view come to, in words of the bench.
@@ -10,10 +11,19 @@ import org.halflight.session.DialSetting;
  * @param mean verdict on the speed that was fired last; may be empty
  * @param lookAt what stands out in a run that is done, in a few words; may be empty
  * @param hints the same in sentences, or what the work has changed; may be empty
+ * @param worst the speed of the latest run that is furthest outside its tolerance; empty for none
+ * @param adjusted whether the speed that is adjusted by itself is within its tolerance
  */
-public record RunWords(Optional<DialSetting> of, String mean, String lookAt, String hints) {
+public record RunWords(
+    Optional<DialSetting> of,
+    String mean,
+    String lookAt,
+    String hints,
+    Optional<MarkedSpeed> worst,
+    boolean adjusted) {
   /** Before anything was fired. */
-  public static final RunWords NOTHING = new RunWords(Optional.empty(), "", "", "");
+  public static final RunWords NOTHING =
+      new RunWords(Optional.empty(), "", "", "", Optional.empty(), false);
 
   /** The line of the mean, unless another speed was fired since. */
   public String mean(BenchView view) {
@@ -26,6 +36,8 @@ public record RunWords(Optional<DialSetting> of, String mean, String lookAt, Str
         view.last().flatMap(LastFiring::setting),
         MeanText.of(view),
         RunHints.inShort(view),
-        String.join(" ", RunHints.of(view)));
+        String.join(" ", RunHints.of(view)),
+        RunHints.worst(view),
+        RunHints.isAdjusted(view));
   }
 }

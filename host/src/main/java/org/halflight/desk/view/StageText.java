@@ -98,6 +98,9 @@ final class StageText {
 
   /** What the latest stage shows, in sentences. */
   static List<String> latest(AssemblyStages stages) {
-    return stages.change(stages.stages().size()).map(StageWords::sentences).orElseGet(List::of);
+    return stages
+        .change(stages.stages().size())
+        .map(change -> StageWords.sentences(change).stream().distinct().toList())
+        .orElseGet(List::of);
   }
 }

@@ -50,7 +50,7 @@ class BenchModelTest {
     assertThat(numerals.large()).matches("1\\d\\.\\d");
     assertThat(numerals.unit()).isEqualTo("ms");
     assertThat(numerals.time()).isEmpty();
-    assertThat(numerals.word()).isEmpty();
+    assertThat(numerals.word()).as("which marking is near").matches("1/\\d\\d s");
     assertThat(NextText.of(view).heading()).isEqualTo(Words.say("desk.next.noRun"));
     assertThat(view.link().isPractice()).isTrue();
     assertThat(LinkText.of(view.link()).text()).contains("practice");
@@ -103,7 +103,8 @@ class BenchModelTest {
     work.fireOnly(Optional.of(SIXTIETH), PracticeMishap.HANG);
     work.until(() -> work.view().openSeconds().isPresent());
     assertThat(MessageText.of(work.view()).kind()).isEqualTo(MessageText.Kind.HINT);
-    assertThat(AdviceText.of(work.view(), "").next()).isEqualTo("Let go when the time is up");
+    assertThat(AdviceText.of(work.view(), RunWords.NOTHING).next())
+        .isEqualTo("Let go when the time is up");
     work.handle(new SessionInput.ClosedByHand());
   }
 
@@ -126,7 +127,8 @@ class BenchModelTest {
     assertThat(open.tone()).isEqualTo(NumeralsText.Tone.OPEN);
     assertThat(Double.parseDouble(open.large())).isBetween(2.5, 3.5);
     assertThat(open.word()).isEqualTo("OPEN");
-    assertThat(AdviceText.of(work.view(), "").next()).isEqualTo("Close it by hand, press C");
+    assertThat(AdviceText.of(work.view(), RunWords.NOTHING).next())
+        .isEqualTo("Close it by hand, press C");
     assertThat(MessageText.of(work.view()).text()).as("not once more").isEmpty();
     assertThat(KeyHints.of(work.view()).get(0).act()).isEqualTo(UserAction.CLOSED_BY_HAND);
 
@@ -152,7 +154,8 @@ class BenchModelTest {
     MessageText say = MessageText.of(asked);
     assertThat(say.kind()).isEqualTo(MessageText.Kind.QUESTION);
     assertThat(say.text()).contains("1/30");
-    assertThat(AdviceText.of(asked, "").next()).isEqualTo("M: it was at 1/30. Space: at 1/60");
+    assertThat(AdviceText.of(asked, RunWords.NOTHING).next())
+        .isEqualTo("M: it was at 1/30. Space: at 1/60");
     assertThat(KeyHints.of(asked).subList(0, 2))
         .extracting(KeyHints.Hint::act)
         .containsExactly(UserAction.MOVE, UserAction.ACCEPT);

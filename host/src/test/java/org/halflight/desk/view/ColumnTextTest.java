@@ -37,7 +37,7 @@ class ColumnTextTest {
       delimiter = '|',
       value = {
         "start | SET, any speed | no firing yet | | Set the light: F3",
-        "light set | SET, any speed | no firing yet | | Begin a run: F5",
+        "light set | SET, any speed | no firing yet | | 'Fire, or begin a run: F5'",
         "begun | SET, 1, 0 of 3 | no firing yet | | 'Set the light (F3), or fire'",
         "opened twice | SET, 1, 0 of 3 | at 1 s, limit 1/3 stop; double; main opening 1.83 s | "
             + "| Press F: cock and fire",
@@ -50,7 +50,7 @@ class ColumnTextTest {
             + "firing: no verdict yet | | Press F: cock and fire",
         "as found done | RUN, done | at 1/500, limit 0.5 stop; +0.17; stop slow; 2.20 ms, wanted "
             + "1.95 ms; mean of 3: +0.16, within, rebound not checked | 1/60: stuck open "
-            + "| Next run: F5",
+            + "| 'Repair, then F5'",
         "lost | RUN, done | at 1/500, limit 0.5 stop, before the link was lost; +0.17; stop slow; "
             + "2.20 ms, wanted 1.95 ms; mean of 3: +0.16, within, rebound not checked "
             + "| 1/60: stuck open | Check the cable",
@@ -69,7 +69,7 @@ class ColumnTextTest {
       })
   void inEachState(String state, String set, String figure, String lookAt, String next) {
     BenchView view = views.get(state);
-    AdviceText advice = AdviceText.of(view, RunWords.of(view).lookAt());
+    AdviceText advice = AdviceText.of(view, RunWords.of(view));
     assertThat(set(NextText.of(view))).isEqualTo(set);
     assertThat(figure(view)).isEqualTo(figure);
     assertThat(advice.lookAt()).isEqualTo(lookAt == null ? "" : lookAt);
@@ -85,20 +85,48 @@ class ColumnTextTest {
             "1/2, +0.09, enough, mean of 2, \u00b10.37 stop, before +0.95; 1/15, +0.07, enough, "
                 + "mean of 4, \u00b10.05 stop; Enough: both are within tolerance.");
     assertThat(RunWords.of(view).mean(view)).isEmpty();
-    assertThat(AdviceText.of(view, "").next()).isEqualTo("Enough: both are within tolerance");
+    assertThat(AdviceText.of(view, RunWords.NOTHING).next()).isEqualTo("Enough. As\u00a0left: F5");
   }
 
   @Test
   void theSentenceLineSaysNothingThatTheColumnSays() {
-    for (String state : List.of("start", "light set", "hang", "hung")) {
+    for (String state :
+        List.of("start", "light set", "fired without a run", "hang", "hung", "linkage")) {
       assertThat(MessageText.of(views.get(state)).text()).as(state).isEmpty();
     }
     MessageText done = MessageText.of(views.get("as found done"));
-    assertThat(done.text()).as("not the firing again").isEqualTo("These 3 firings decide.");
+    assertThat(done.text()).as("not the firing again").isEqualTo("3 firings are enough to decide.");
     assertThat(done.with("1 s runs slow.").text())
-        .isEqualTo("These 3 firings decide. 1 s runs slow.");
+        .isEqualTo("3 firings are enough to decide. 1 s runs slow.");
+    assertThat(
+            MessageText.of(views.get("stages"))
+                .with(RunWords.of(views.get("stages")).hints())
+                .text())
+        .as("once")
+        .containsOnlyOnce("1 s cannot be compared");
     MessageText lost = MessageText.of(views.get("lost"));
     assertThat(lost.with("1 s runs slow.")).as("trouble first").isEqualTo(lost);
+  }
+
+  /** The dial stands at the top speed when a run is done; the slow ones are what is adjusted. */
+  @Test
+  void theWorstSpeedIsAdjustedFirstUntilItIsWithin(@TempDir Path folder) {
+    assertThat(RunWords.of(views.get("as found done")).worst()).contains(MarkedSpeed.parse("1"));
+    assertThat(RunWords.of(views.get("as left done")).worst()).isEmpty();
+    try (PracticeWork work = new PracticeWork(folder)) {
+      work.begin(Phase.ADJUSTING, 3, "1/60");
+      work.fire();
+      assertThat(next(work.view())).isEqualTo("Fire, adjust, press A");
+      work.fire();
+      work.fire();
+      assertThat(next(work.view())).isEqualTo("Within. As\u00a0left: F5");
+    }
+  }
+
+  @Test
+  void theKeyOfTheNextRunWaitsForTheCable() {
+    assertThat(answers(views.get("as found done"))).contains(UserAction.TO_RUN);
+    assertThat(answers(views.get("lost"))).doesNotContain(UserAction.TO_RUN);
   }
 
   /** 1/252 is no slow firing beside a dial that says 1/250: neither word nor fraction says so. */
@@ -158,6 +186,17 @@ class ColumnTextTest {
       assertThat(counted.isShown(4 * SECOND)).isFalse();
       assertThat(set(counted.of(work.view(), 4 * SECOND))).isEqualTo("SET, 1/125, 0 of 2");
     }
+  }
+
+  private static String next(BenchView view) {
+    return AdviceText.of(view, RunWords.of(view)).next();
+  }
+
+  private static List<UserAction> answers(BenchView view) {
+    return KeyHints.of(view).stream()
+        .filter(KeyHints.Hint::answers)
+        .map(KeyHints.Hint::act)
+        .toList();
   }
 
   private static String set(NextText text) {

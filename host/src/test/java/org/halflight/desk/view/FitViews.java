@@ -95,6 +95,7 @@ public final class FitViews {
       work.until(() -> work.view().light().set().isPresent());
       keep("light set", work);
       work.rig.holdOpen(false);
+      work.until(() -> !work.view().results().isEmpty());
       work.fire(Optional.of(MarkedSpeed.parse("1/60")), PracticeMishap.NONE);
       keep("fired without a run", work);
     }

@@ -20,12 +20,22 @@ class GuideHtmlTest {
   void headingsListsTablesCodeAndLinks() {
     assertThat(GuideHtml.of("## Checks (F6)\n\nPress **F6** and *then*\nread `a<b`."))
         .isEqualTo(
-            "<h2><a name=\"checks-f6\"></a>Checks (F6)</h2>\n"
-                + "<p>Press <b>F6</b> and <i>then</i> read <code>a&lt;b</code>.</p>\n");
+            """
+            <h2><a name="checks-f6"></a>Checks (F6)</h2>
+            <p>Press <b>F6</b> and <i>then</i> read <code>a&lt;b</code>.</p>
+            """);
     assertThat(GuideHtml.of("1. one\n   goes on\n2. two\n   * inner\n\nafter"))
         .isEqualTo(
-            "<ol>\n<li>one goes on<br>\n<li>two<br>\n<ul>\n<li>inner<br>\n</ul>\n</ol>\n"
-                + "<p>after</p>\n");
+            """
+            <ol>
+            <li>one goes on<br>
+            <li>two<br>
+            <ul>
+            <li>inner<br>
+            </ul>
+            </ol>
+            <p>after</p>
+            """);
     assertThat(GuideHtml.of("| a | b |\n|---|---|\n| [c](d.md#e) | 2 |"))
         .contains("<th align=\"left\" valign=\"top\">a</th>")
         .contains("<td align=\"left\" valign=\"top\"><a href=\"d.md#e\">c</a></td>")

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.halflight.light.Aim;
 import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
@@ -56,6 +57,8 @@ class LightTextTest {
     work.light.answer(Answer.DONE);
     work.until(() -> work.view().light().set().isPresent());
     assertThat(text().sentence()).isEqualTo("Light set. Next: name the camera (F4) or fire.");
+    work.model.named("invented", Dial.builtIn().get(0));
+    assertThat(text().sentence()).isEqualTo("Light set. Next: fire.");
     assertThat(text().mode()).isEqualTo(Words.say("desk.light.mode.watches"));
     assertThat(text().mayAim()).isTrue();
   }

@@ -334,7 +334,7 @@ class PseudoViewTest {
             NumeralsText.of(view),
             NumeralsText.of(view).spoken(),
             MessageText.of(view),
-            AdviceText.of(view, ""),
+            AdviceText.of(view, RunWords.NOTHING),
             RunWords.of(view),
             KeyHints.of(view),
             LinkText.of(view.link()),
