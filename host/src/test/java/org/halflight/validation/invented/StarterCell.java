@@ -98,7 +98,7 @@ public record StarterCell(Speed speed, StarterRig.Room room, double supplyShift)
     double sd =
         LEAST_SCATTER_STOPS
             * Math.pow(GREATEST_SCATTER_STOPS / LEAST_SCATTER_STOPS, draws.between(0, 1));
-    Blades blades = Blades.values()[draws.upTo(Blades.values().length - 1)];
+    Blades blades = List.of(Blades.values()).get(draws.upTo(Blades.values().length - 1));
     double fall = draws.between(0, Cell.MOST_FALL);
     Light ramps = ramps(blades, fall, draws);
     List<Light> lights = new ArrayList<>();
@@ -121,7 +121,7 @@ public record StarterCell(Speed speed, StarterRig.Room room, double supplyShift)
 
   private long seed(long number) {
     // The same shutters in every room and on every supply.
-    long mixed = ((long) (1 / speed.seconds()) * 1_000_003 + number) * 0x9E3779B97F4A7C15L;
+    long mixed = (((long) (1 / speed.seconds())) * 1_000_003 + number) * 0x9E3779B97F4A7C15L;
     mixed = (mixed ^ (mixed >>> 30)) * 0xBF58476D1CE4E5B9L;
     return mixed ^ (mixed >>> 31);
   }
