@@ -98,8 +98,7 @@ public record StarterCell(Speed speed, StarterRig.Room room, double supplyShift)
     double sd =
         LEAST_SCATTER_STOPS
             * Math.pow(GREATEST_SCATTER_STOPS / LEAST_SCATTER_STOPS, draws.between(0, 1));
-    List<Blades> kinds = List.of(Blades.values());
-    Blades blades = kinds.get(draws.upTo(kinds.size() - 1));
+    Blades blades = List.of(Blades.values()).get(draws.upTo(Blades.values().length - 1));
     double fall = draws.between(0, Cell.MOST_FALL);
     Light ramps = ramps(blades, fall, draws);
     List<Light> lights = new ArrayList<>();

@@ -1,5 +1,6 @@
 package org.halflight.validation.invented;
 
+import java.util.List;
 import java.util.Set;
 
 /**
@@ -74,7 +75,7 @@ public record StarterRig(
   }
 
   /** The resistors of the parts list. */
-  public static final double[] OHMS = {22e3, 47e3, 100e3};
+  public static final List<Double> OHMS = List.of(22e3, 47e3, 100e3);
 
   public static final double FARADS = 1e-9;
 
@@ -100,7 +101,7 @@ public record StarterRig(
    * @param supplyShift of the supply between setting the light and firing, either way
    */
   public static StarterRig drawn(Room room, double supplyShift, Draws draws) {
-    double ohms = OHMS[draws.upTo(OHMS.length - 1)];
+    double ohms = OHMS.get(draws.upTo(OHMS.size() - 1));
     double supply = draws.between(4.5, 5.25);
     double most = Math.min(GREATEST_FULL_VOLTS, FULL_OF_SUPPLY * supply);
     double all = draws.between(LEAST_FULL_VOLTS, most) / ohms;
