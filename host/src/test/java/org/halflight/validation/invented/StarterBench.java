@@ -211,7 +211,8 @@ public final class StarterBench {
       }
       if (!values.isEmpty()) {
         parts.add(
-            new Told.Part(1, first + (long) begins * BLOCK_TICKS, (long) span * BLOCK_TICKS, values));
+            new Told.Part(
+                1, first + (long) begins * BLOCK_TICKS, (long) span * BLOCK_TICKS, values));
       }
     }
   }

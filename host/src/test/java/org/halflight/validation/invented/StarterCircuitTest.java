@@ -109,7 +109,7 @@ class StarterCircuitTest {
   private static List<Case> cases() throws Exception {
     List<Case> cases = new ArrayList<>();
     for (String line : Files.readAllLines(TABLE)) {
-      String[] words = line.trim().split("\\s+");
+      String[] words = line.trim().split("\\s+", -1);
       if (words[0].equals("r")) {
         Map<String, Double> values = new HashMap<>();
         for (int i = 0; i + 1 < words.length; i += 2) {
