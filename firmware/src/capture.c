@@ -46,20 +46,23 @@ static bool push_capture(uint8_t kind) {
   return true;
 }
 
-/* Arms the edge away from the level that the pin has now. Gives that level as it stands in an entry. */
-static uint8_t arm_capture(void) {
+/* Arms the edge away from the level that the pin has now, and gives that level. */
+static bool arm_capture(void) {
   bool level;
   do {
     level = board_capture_pin();
     TCCR1B = level ? 1 << CS10 : 1 << ICES1 | 1 << CS10;
     TIFR1 = 1 << ICF1;
   } while (board_capture_pin() != level);
-  return level ? 1 << ICES1 | 1 << CS10 : 1 << CS10;
+  return level;
 }
+
+/* As it stands in an entry. */
+static uint8_t kind_of(bool level) { return level ? 1 << ICES1 | 1 << CS10 : 1 << CS10; }
 
 /* Arms it, and puts the level into the ring; it is an edge only if the host has not heard of it. */
 static void resume_captures(void) {
-  push_capture(arm_capture());
+  push_capture(kind_of(arm_capture()));
   TIMSK1 = 1 << ICIE1;
 }
 
@@ -71,7 +74,7 @@ static void rearm_captures(uint8_t read) {
   if ((TIMSK1 & (1 << ICIE1)) || ring_waiting(write, read) > CONFIG_RINGING_WAITING) {
     return;
   }
-  uint8_t level = arm_capture();
+  uint8_t level = kind_of(arm_capture());
   if (level != capture_ring[(uint8_t)(write - RING_ENTRY) >> 2].bytes[3]) {
     push_capture(level); /* it does not stand where the last edge led to */
   }
@@ -187,7 +190,7 @@ static void tend_captures(uint8_t halves) {
     edges_take_capture(entry);
   }
   if ((uint8_t)(halves - capture_mark) >= MARK_HALVES && !flooded) {
-    uint8_t on = TIMSK1;
+    uint8_t on = CONFIG_STARTER_RIG ? TIMSK1 : 1 << ICIE1;
     capture_mark = halves;
     TIMSK1 = 0;
     push_capture(CAPTURE_MARK);
