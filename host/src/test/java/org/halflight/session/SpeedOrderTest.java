@@ -138,7 +138,7 @@ class SpeedOrderTest {
   @Test
   void unlikeConditionsAreNamed() {
     RunConditions found =
-        new RunConditions(OptionalDouble.of(86_400), Map.of("cells", "on", "wet", "no"));
+        new RunConditions(OptionalDouble.of(86_400), Map.of("cells", "on", "wet", "yes"));
     RunConditions left = new RunConditions(OptionalDouble.empty(), Map.of("cells", "off"));
     assertThat(found.unlike(left)).containsExactly("cells", "wet");
     assertThat(found.unlike(found)).isEmpty();
