@@ -179,6 +179,10 @@ final class DeskWhole {
         v -> v.light().aim().filter(its -> its.move() == Aim.Move.SET).isPresent());
     shot("01-aim");
     camera.hold(false);
+    // What is said next takes more lines, and the button moves down with it.
+    hand.await(
+        "it is dark again",
+        v -> v.light().aim().filter(its -> its.move() == Aim.Move.OPEN).isPresent());
     setLight();
     shot("01-light-set");
   }
