@@ -11,8 +11,6 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /** The window from end to end, on a display of its own. Its screens are left in target/desk. */
 @ExtendWith(Display.class)
@@ -61,17 +59,6 @@ class DeskTest {
     }
   }
 
-  @ParameterizedTest
-  @ValueSource(strings = {"keys", "pedal"})
-  void aWholeRepairOnThePracticeRigBy(String means) throws Exception {
-    Path folder = Path.of("target", "desk-whole", means);
-    clear(folder);
-    try (Display display = new Display()) {
-      assertThat(display.run(DeskWhole.class, folder.toString(), means))
-          .endsWith("WHOLE: done\nexit code 0");
-    }
-  }
-
   @Test
   void noLetterOfTheWindowIsFromElsewhereThanTheBundle() throws Exception {
     Path folder = Path.of("target", "desk-pseudo");
@@ -105,7 +92,7 @@ class DeskTest {
         .containsExactly(width, height);
   }
 
-  private static void clear(Path folder) throws Exception {
+  static void clear(Path folder) throws Exception {
     if (Files.exists(folder)) {
       try (Stream<Path> files = Files.walk(folder)) {
         for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {

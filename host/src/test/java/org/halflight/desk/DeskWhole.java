@@ -44,7 +44,7 @@ import org.halflight.words.StageWords;
  * in its simulator: what the owner says, a quick look as found, the strip sheet, stages of
  * assembly, two speeds adjusted at once, the linkage, the speeds as left, the page for the owner,
  * the dry run of the next day, and a return a year later. With a pedal, the work at the bench by
- * whatever a pedal can. A program of its own, because it needs a display: {@link DeskTest} and
+ * whatever a pedal can. A program of its own, because it needs a display: {@link DeskWholeTest} and
  * {@link DeskOnTheBoardTest} give it one.
  */
 final class DeskWhole {
@@ -116,7 +116,6 @@ final class DeskWhole {
     pedalUntil("the light is set", v -> v.light().set().isPresent());
     quickLook();
     twoAtOnce();
-    stages();
     linkage();
     asLeft();
     check(
