@@ -36,7 +36,7 @@ final class DeskPseudo {
           "(?<=[\\d)\u2212+] )(?:s|ms|mV|ppm|Hz|\u00b5s)\\b", "a symbol of a unit after its number",
           "\\bPRACTICE\\b|(?<=\\()full(?= )|(?<= )practice(?:-1)?(?=[ )])",
               "what the practice rig says of itself, and its port",
-          "^(?:full|small)(?= )", "the name of a firmware image, as it is typed",
+          "^(?:full|small|starter)(?= )", "the name of a firmware image, as it is typed",
           "(?m)^(?:s|ms|min|h|mm)$", "a symbol of a unit beside its figure",
           "(?m)(?:^|(?<= ))(?:[A-Z]|F\\d+|(?:\\S+\\+)+\\w+)$", "a key",
           "\\S*/\\S*[a-z]\\S*", "a path that the test chose");

@@ -572,6 +572,8 @@ final class DeskWhole {
     hand.reads("Has it moved since it went back?", "Exercised:", "First after rest:");
     shot("19-moved");
     hand.key(KeyEvent.VK_F7);
+    // History shows the visit before until it has read the new one.
+    hand.reads("Other checks, visit by visit", "Has it moved since it went back?");
     String text = page();
     check(text.contains("Has it moved since it went back?"), text);
     check(text.contains("slow again"), text);
