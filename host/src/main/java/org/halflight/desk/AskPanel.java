@@ -1,9 +1,6 @@
 package org.halflight.desk;
 
-import java.awt.event.ActionEvent;
-import javax.swing.AbstractAction;
 import javax.swing.JButton;
-import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.KeyStroke;
 import net.miginfocom.swing.MigLayout;
@@ -68,19 +65,8 @@ final class AskPanel extends JPanel implements LookListener {
   }
 
   private void key(String stroke, Runnable pressed) {
-    getInputMap(JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT)
-        .put(KeyStroke.getKeyStroke(stroke), stroke);
-    getActionMap()
-        .put(
-            stroke,
-            new AbstractAction() {
-              private static final long serialVersionUID = 1L;
-
-              @Override
-              public void actionPerformed(ActionEvent event) {
-                pressed.run();
-              }
-            });
+    BoundKey.does(
+        this, WHEN_ANCESTOR_OF_FOCUSED_COMPONENT, KeyStroke.getKeyStroke(stroke), pressed);
   }
 
   @Override

@@ -1,12 +1,10 @@
 package org.halflight.desk;
 
-import java.awt.event.ActionEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
-import javax.swing.AbstractAction;
 import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
 import javax.swing.table.AbstractTableModel;
@@ -46,18 +44,11 @@ final class ChecklistTable extends WrappedTable {
     setDefaultRenderer(Object.class, new ChecklistCell(() -> lists));
     getColumnModel().getColumn(0).setPreferredWidth(ITEM_WIDTH);
     getAccessibleContext().setAccessibleName(Words.say("desk.lists.name"));
-    getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke("SPACE"), "turn");
-    getActionMap()
-        .put(
-            "turn",
-            new AbstractAction() {
-              private static final long serialVersionUID = 1L;
-
-              @Override
-              public void actionPerformed(ActionEvent event) {
-                turn(getSelectedRow(), getSelectedColumn());
-              }
-            });
+    BoundKey.does(
+        this,
+        WHEN_ANCESTOR_OF_FOCUSED_COMPONENT,
+        KeyStroke.getKeyStroke("SPACE"),
+        () -> turn(getSelectedRow(), getSelectedColumn()));
     addMouseListener(
         new MouseAdapter() {
           @Override

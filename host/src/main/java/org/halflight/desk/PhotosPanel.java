@@ -7,7 +7,6 @@ import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
-import java.awt.event.ActionEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.image.BufferedImage;
@@ -21,7 +20,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.stream.Collectors;
-import javax.swing.AbstractAction;
 import javax.swing.BorderFactory;
 import javax.swing.DefaultListModel;
 import javax.swing.Icon;
@@ -166,18 +164,7 @@ final class PhotosPanel extends JPanel implements LookListener {
   }
 
   private static void key(JComponent of, String stroke, Runnable act) {
-    of.getInputMap().put(KeyStroke.getKeyStroke(stroke), stroke);
-    of.getActionMap()
-        .put(
-            stroke,
-            new AbstractAction() {
-              private static final long serialVersionUID = 1L;
-
-              @Override
-              public void actionPerformed(ActionEvent event) {
-                act.run();
-              }
-            });
+    BoundKey.does(of, WHEN_FOCUSED, KeyStroke.getKeyStroke(stroke), act);
   }
 
   /** What pictures that wait are asked; empty for none. */

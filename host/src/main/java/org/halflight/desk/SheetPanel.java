@@ -1,6 +1,5 @@
 package org.halflight.desk;
 
-import java.awt.event.ActionEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.time.Clock;
@@ -8,7 +7,6 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import javax.swing.AbstractAction;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -83,21 +81,11 @@ final class SheetPanel extends JPanel implements LookListener {
     correct.addActionListener(event -> correct());
     strike.addActionListener(event -> selected().ifPresent(line -> add(line, SheetState.STRUCK)));
     table.getSelectionModel().addListSelectionListener(event -> select());
-    table
-        .getInputMap(JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT)
-        .put(KeyStroke.getKeyStroke("SPACE"), "tick");
-    table
-        .getActionMap()
-        .put(
-            "tick",
-            new AbstractAction() {
-              private static final long serialVersionUID = 1L;
-
-              @Override
-              public void actionPerformed(ActionEvent event) {
-                selected().ifPresent(line -> tick(line));
-              }
-            });
+    BoundKey.does(
+        table,
+        WHEN_ANCESTOR_OF_FOCUSED_COMPONENT,
+        KeyStroke.getKeyStroke("SPACE"),
+        () -> selected().ifPresent(this::tick));
     table.addMouseListener(
         new MouseAdapter() {
           @Override

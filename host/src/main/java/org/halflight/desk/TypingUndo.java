@@ -1,11 +1,10 @@
 package org.halflight.desk;
 
 import java.awt.KeyboardFocusManager;
-import java.awt.event.ActionEvent;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.beans.PropertyChangeListener;
-import javax.swing.AbstractAction;
+import javax.swing.JComponent;
 import javax.swing.KeyStroke;
 import javax.swing.text.JTextComponent;
 import javax.swing.undo.UndoManager;
@@ -60,19 +59,6 @@ final class TypingUndo {
   }
 
   private static void bind(JTextComponent field, int key, int modifiers, Runnable doing) {
-    KeyStroke stroke = KeyStroke.getKeyStroke(key, modifiers);
-    field.getInputMap().put(stroke, stroke);
-    field
-        .getActionMap()
-        .put(
-            stroke,
-            new AbstractAction() {
-              private static final long serialVersionUID = 1L;
-
-              @Override
-              public void actionPerformed(ActionEvent event) {
-                doing.run();
-              }
-            });
+    BoundKey.does(field, JComponent.WHEN_FOCUSED, KeyStroke.getKeyStroke(key, modifiers), doing);
   }
 }

@@ -125,16 +125,12 @@ final class PracticeCamera {
 
   /** The stop is turned: from now on another share of the light comes through. */
   void stop(double share) {
-    double before = atRest();
-    stopShare = share;
-    change(before);
+    change(() -> stopShare = share);
   }
 
   /** The lamp is covered, or its cover is taken off. */
   void cover(boolean isCovered) {
-    double before = atRest();
-    covered = isCovered;
-    change(before);
+    change(() -> covered = isCovered);
   }
 
   /** How much of the usual full light comes from where the lamp stands. */
@@ -144,30 +140,22 @@ final class PracticeCamera {
 
   /** The lamp is moved: from now on another share of the usual full light comes. */
   void lamp(double share) {
-    double before = atRest();
-    lampAt = share;
-    change(before);
+    change(() -> lampAt = share);
   }
 
   /** From now on light of the room comes to the sensors past the camera. */
   void room(double share) {
-    double before = atRest();
-    room = share;
-    change(before);
+    change(() -> room = share);
   }
 
   /** From now on a white screen brings light to the sensors past the camera. */
   void screenReaches(double share) {
-    double before = atRest();
-    screen = share;
-    change(before);
+    change(() -> screen = share);
   }
 
   /** The screen is white, or dark. */
   void screen(boolean isWhite) {
-    double before = atRest();
-    screenIsWhite = isWhite;
-    change(before);
+    change(() -> screenIsWhite = isWhite);
   }
 
   /** Light that comes to the sensors past camera and lamp. */
@@ -177,10 +165,11 @@ final class PracticeCamera {
 
   /** From now on shut blades let a share of full light through. */
   void leak(double uncocked, double whileCocked) {
-    double before = atRest();
-    uncockedLeak = uncocked;
-    cockedLeak = whileCocked;
-    change(before);
+    change(
+        () -> {
+          uncockedLeak = uncocked;
+          cockedLeak = whileCocked;
+        });
   }
 
   /** The light while nothing moves. */
@@ -197,7 +186,9 @@ final class PracticeCamera {
   }
 
   /** The light at rest goes over to what it is now. */
-  private void change(double before) {
+  private void change(Runnable what) {
+    double before = atRest();
+    what.run();
     if (before == atRest()) {
       return;
     }
@@ -226,9 +217,7 @@ final class PracticeCamera {
   }
 
   private void wound() {
-    double before = atRest();
-    cocked = true;
-    change(before);
+    change(() -> cocked = true);
   }
 
   /** The film advance and its linkage. */
