@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LevelCorrection;
 import org.halflight.exposure.ProfileCorrection;
 import org.halflight.profile.ClockRate;
@@ -88,7 +88,7 @@ public record DiscReading(
       double expectedSeconds,
       double effectiveSeconds,
       double errorSd,
-      List<LeafExposure.Timed> timed) {
+      List<Exposure.Timed> timed) {
     public Slot {
       timed = List.copyOf(timed);
     }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.exposure.Crossings;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelCorrection;
 import org.halflight.exposure.LevelPair;
@@ -29,7 +29,7 @@ record SlotPass(
     double effectiveSeconds,
     double rampSeconds,
     boolean whole,
-    Optional<LeafExposure.Timed> timed) {
+    Optional<Exposure.Timed> timed) {
   /** Dark for longer than this ends a slot; shorter dark is noise at a slow crossing. */
   private static final double DARK_SECONDS = 1e-3;
 
@@ -52,8 +52,8 @@ record SlotPass(
   }
 
   private static SlotPass pass(Firing firing, TickRate rate, LevelCorrection levels) {
-    LeafExposure exposure = LeafExposureMethod.measure(firing, middle(levels), rate);
-    if (exposure instanceof LeafExposure.Timed timed) {
+    Exposure exposure = LeafExposureMethod.measure(firing, middle(levels), rate);
+    if (exposure instanceof Exposure.Timed timed) {
       Crossings at = timed.crossings();
       double middle =
           (rate.seconds(at.lowRiseTicks())

@@ -8,11 +8,12 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import org.halflight.exposure.BladeTravel;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.Decided;
 import org.halflight.exposure.DecidedBy;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethodVersion;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.Ramp;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileId;
@@ -37,22 +38,21 @@ public final class FiringTable {
    * @param counted whether it goes into the mean of its speed
    */
   private record Row(FiringResult firing, int methodVersion, boolean counted) {
-    OptionalDouble timed(ToDoubleFunction<LeafExposure.Timed> figure) {
-      return firing.exposure() instanceof LeafExposure.Timed timed
+    OptionalDouble timed(ToDoubleFunction<Exposure.Timed> figure) {
+      return firing.exposure() instanceof Exposure.Timed timed
           ? OptionalDouble.of(figure.applyAsDouble(timed))
           : OptionalDouble.empty();
     }
 
-    Optional<LeafExposure.NeverFullyOpen> bounds() {
-      return firing.exposure() instanceof LeafExposure.NeverFullyOpen bounds
+    Optional<Exposure.NeverFullyOpen> bounds() {
+      return firing.exposure() instanceof Exposure.NeverFullyOpen bounds
           ? Optional.of(bounds)
           : Optional.empty();
     }
 
     /** Of a firing that has an effective time, or bounds for it. */
     OptionalDouble either(
-        ToDoubleFunction<LeafExposure.Timed> timed,
-        ToDoubleFunction<LeafExposure.NeverFullyOpen> bounded) {
+        ToDoubleFunction<Exposure.Timed> timed, ToDoubleFunction<Exposure.NeverFullyOpen> bounded) {
       return bounds().isPresent()
           ? OptionalDouble.of(bounded.applyAsDouble(bounds().get()))
           : timed(timed);
@@ -61,21 +61,27 @@ public final class FiringTable {
     OptionalDouble effectiveSeconds() {
       return bounds().isPresent()
           ? bounds().get().effectiveSeconds()
-          : firing.decided().isPresent() && firing.exposure() instanceof LeafExposure.Timed
+          : firing.decided().isPresent() && firing.exposure() instanceof Exposure.Timed
               ? firing.effectiveSeconds()
-              : timed(LeafExposure.Timed::effectiveSeconds);
+              : timed(Exposure.Timed::effectiveSeconds);
+    }
+
+    OptionalDouble blades(ToDoubleFunction<BladeTravel> figure) {
+      return firing.exposure() instanceof Exposure.Timed timed && timed.blades().isPresent()
+          ? OptionalDouble.of(figure.applyAsDouble(timed.blades().get()))
+          : OptionalDouble.empty();
     }
 
     OptionalDouble errorStops() {
-      return bounds().isPresent() || firing.exposure() instanceof LeafExposure.Timed
+      return bounds().isPresent() || firing.exposure() instanceof Exposure.Timed
           ? firing.errorStops()
           : OptionalDouble.empty();
     }
 
     OptionalDouble lowestSeconds() {
-      return firing.exposure() instanceof LeafExposure.StuckOpen stuck
+      return firing.exposure() instanceof Exposure.StuckOpen stuck
           ? OptionalDouble.of(stuck.lowestSeconds())
-          : bounds().stream().mapToDouble(LeafExposure.NeverFullyOpen::lowestSeconds).findFirst();
+          : bounds().stream().mapToDouble(Exposure.NeverFullyOpen::lowestSeconds).findFirst();
     }
 
     Optional<CurveExposure.Measured> curve() {
@@ -97,7 +103,7 @@ public final class FiringTable {
     }
 
     OptionalDouble curveMinusEdgesSeconds() {
-      return firing.exposure() instanceof LeafExposure.Timed timed
+      return firing.exposure() instanceof Exposure.Timed timed
           ? curve(its -> its.effectiveSeconds() - timed.effectiveSeconds())
           : OptionalDouble.empty();
     }
@@ -132,27 +138,29 @@ public final class FiringTable {
               row -> row.either(t -> t.widthHighSeconds(), n -> n.widthHighSeconds())),
           Column.millis(
               "half_width_area_linear_ms",
-              row -> row.timed(t -> t.halfWidthSeconds().areaLinear())),
+              row -> row.blades(b -> b.halfWidthSeconds().areaLinear())),
           Column.millis(
               "half_width_radius_linear_ms",
-              row -> row.timed(t -> t.halfWidthSeconds().radiusLinear())),
+              row -> row.blades(b -> b.halfWidthSeconds().radiusLinear())),
           Column.millis(
-              "opening_area_linear_ms", row -> row.timed(t -> t.openingSeconds().areaLinear())),
+              "opening_area_linear_ms", row -> row.blades(b -> b.openingSeconds().areaLinear())),
           Column.millis(
-              "opening_radius_linear_ms", row -> row.timed(t -> t.openingSeconds().radiusLinear())),
+              "opening_radius_linear_ms",
+              row -> row.blades(b -> b.openingSeconds().radiusLinear())),
           Column.millis(
-              "closing_area_linear_ms", row -> row.timed(t -> t.closingSeconds().areaLinear())),
+              "closing_area_linear_ms", row -> row.blades(b -> b.closingSeconds().areaLinear())),
           Column.millis(
-              "closing_radius_linear_ms", row -> row.timed(t -> t.closingSeconds().radiusLinear())),
+              "closing_radius_linear_ms",
+              row -> row.blades(b -> b.closingSeconds().radiusLinear())),
           Column.millis(
-              "total_area_linear_ms", row -> row.timed(t -> t.totalSeconds().areaLinear())),
+              "total_area_linear_ms", row -> row.blades(b -> b.totalSeconds().areaLinear())),
           Column.millis(
-              "total_radius_linear_ms", row -> row.timed(t -> t.totalSeconds().radiusLinear())),
+              "total_radius_linear_ms", row -> row.blades(b -> b.totalSeconds().radiusLinear())),
           Column.number(
-              "efficiency_area_linear", row -> row.timed(t -> t.efficiency().areaLinear())),
+              "efficiency_area_linear", row -> row.blades(b -> b.efficiency().areaLinear())),
           Column.number(
-              "efficiency_radius_linear", row -> row.timed(t -> t.efficiency().radiusLinear())),
-          Column.number("late_light_share", row -> row.timed(LeafExposure.Timed::lateLightShare)),
+              "efficiency_radius_linear", row -> row.blades(b -> b.efficiency().radiusLinear())),
+          Column.number("late_light_share", row -> row.timed(Exposure.Timed::lateLightShare)),
           Column.millis("release_delay_ms", row -> row.firing.releaseDelaySeconds()),
           Column.number("plateau_share", row -> row.firing.notes().plateauShare()),
           Column.text("remarks", row -> remarks(row.firing)),
@@ -202,13 +210,13 @@ public final class FiringTable {
                       .map(ProfileFit.Mismatch.WORDS::word)
                       .collect(Collectors.joining(" "))),
           // Of what the effective time is made, and how far off all but the main opening may be.
-          Column.millis("main_ms", row -> row.timed(LeafExposure.Timed::mainSeconds)),
-          Column.millis("early_light_ms", row -> row.timed(LeafExposure.Timed::earlySeconds)),
-          Column.millis("rebound_ms", row -> row.timed(LeafExposure.Timed::reboundSeconds)),
+          Column.millis("main_ms", row -> row.timed(Exposure.Timed::mainSeconds)),
+          Column.millis("early_light_ms", row -> row.timed(Exposure.Timed::earlySeconds)),
+          Column.millis("rebound_ms", row -> row.timed(Exposure.Timed::reboundSeconds)),
           Column.millis(
-              "outside_light_bound_ms", row -> row.timed(LeafExposure.Timed::outsideBoundSeconds)),
+              "outside_light_bound_ms", row -> row.timed(Exposure.Timed::outsideBoundSeconds)),
           Column.word("decided_by", row -> row.firing.decidedBy().map(DecidedBy.WORDS::word)),
-          Column.millis("edges_ms", row -> row.timed(LeafExposure.Timed::effectiveSeconds)),
+          Column.millis("edges_ms", row -> row.timed(Exposure.Timed::effectiveSeconds)),
           Column.millis(
               "widths_apart_ms",
               row ->
@@ -271,10 +279,10 @@ public final class FiringTable {
 
   private static String remarks(FiringResult firing) {
     List<String> remarks = new ArrayList<>();
-    if (firing.exposure() instanceof LeafExposure.Timed timed) {
-      timed.flags().stream().sorted().map(LeafExposure.Flag.WORDS::word).forEach(remarks::add);
-    } else if (firing.exposure() instanceof LeafExposure.Unusable unusable) {
-      remarks.add(LeafExposure.Reason.WORDS.word(unusable.reason()));
+    if (firing.exposure() instanceof Exposure.Timed timed) {
+      timed.flags().stream().sorted().map(Exposure.Flag.WORDS::word).forEach(remarks::add);
+    } else if (firing.exposure() instanceof Exposure.Unusable unusable) {
+      remarks.add(Exposure.Reason.WORDS.word(unusable.reason()));
     }
     addIf(firing.isBySelfTimer(), "self-timer", remarks);
     addIf(firing.notes().lightDoubtful(), "light-doubtful", remarks);

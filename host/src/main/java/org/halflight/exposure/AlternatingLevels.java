@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.halflight.exposure.LeafExposure.Reason;
-import org.halflight.exposure.LeafExposure.Unusable;
+import org.halflight.exposure.Exposure.Reason;
+import org.halflight.exposure.Exposure.Unusable;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -75,7 +75,7 @@ public final class AlternatingLevels {
    * @param levels the two levels
    * @param nowTicks the shutter is known to have stayed as the last edges left it until this time
    */
-  public static LeafExposure measure(
+  public static Exposure measure(
       Firing firing,
       Level own,
       OptionalDouble gapSeconds,

@@ -5,9 +5,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.exposure.CurveExposure.Measured;
-import org.halflight.exposure.LeafExposure.Flag;
-import org.halflight.exposure.LeafExposure.NeverFullyOpen;
-import org.halflight.exposure.LeafExposure.Timed;
+import org.halflight.exposure.Exposure.Flag;
+import org.halflight.exposure.Exposure.NeverFullyOpen;
+import org.halflight.exposure.Exposure.Timed;
 import org.halflight.signal.SampledLight;
 import org.halflight.time.TickRate;
 
@@ -35,7 +35,7 @@ import org.halflight.time.TickRate;
  * @param rate how fast the board counts
  */
 public record EdgesAndCurve(
-    LeafExposure edges,
+    Exposure edges,
     Optional<AlternatingLevels.Level> ownLevel,
     LevelPair levels,
     SampledLight sampled,
@@ -127,7 +127,7 @@ public record EdgesAndCurve(
    * open fully; whether the widths lie apart; whether the light became full, which two levels
    * cannot always tell. The figures by edges stay as they are.
    */
-  public LeafExposure remarked(Optional<Decided> decided) {
+  public Exposure remarked(Optional<Decided> decided) {
     if (edges instanceof NeverFullyOpen never) {
       return never.withEffective(curve.effectiveSeconds());
     }

@@ -40,10 +40,10 @@ public interface ExposureMethod {
    * @param rate how fast the board counts
    * @param nowTicks the shutter is known to have stayed as the last edges left it until this time
    */
-  LeafExposure measure(Firing crossings, LevelPair levels, TickRate rate, long nowTicks);
+  Exposure measure(Firing crossings, LevelPair levels, TickRate rate, long nowTicks);
 
   /** Measures a firing that is over. */
-  default LeafExposure measure(Firing crossings, LevelPair levels, TickRate rate) {
+  default Exposure measure(Firing crossings, LevelPair levels, TickRate rate) {
     return measure(crossings, levels, rate, crossings.lastTicks());
   }
 }

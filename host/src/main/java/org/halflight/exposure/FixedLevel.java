@@ -29,7 +29,7 @@ public final class FixedLevel {
   private FixedLevel() {}
 
   /** Measures a firing whose curve is not there: one that has closed has no time before it is. */
-  public static LeafExposure withoutCurve(
+  public static Exposure withoutCurve(
       Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
     boolean isLong = AlternatingLevels.widthSeconds(firing, rate).orElse(0) >= LONG_SECONDS;
     return AlternatingLevels.measure(

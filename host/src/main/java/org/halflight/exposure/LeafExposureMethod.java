@@ -7,12 +7,12 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.IntStream;
-import org.halflight.exposure.LeafExposure.Flag;
-import org.halflight.exposure.LeafExposure.NeverFullyOpen;
-import org.halflight.exposure.LeafExposure.Reason;
-import org.halflight.exposure.LeafExposure.StuckOpen;
-import org.halflight.exposure.LeafExposure.Timed;
-import org.halflight.exposure.LeafExposure.Unusable;
+import org.halflight.exposure.Exposure.Flag;
+import org.halflight.exposure.Exposure.NeverFullyOpen;
+import org.halflight.exposure.Exposure.Reason;
+import org.halflight.exposure.Exposure.StuckOpen;
+import org.halflight.exposure.Exposure.Timed;
+import org.halflight.exposure.Exposure.Unusable;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.Pulse;
@@ -111,7 +111,7 @@ public final class LeafExposureMethod {
    * @param levels the levels in force, as fractions of full light
    * @param rate how fast the board counts
    */
-  public static LeafExposure measure(Firing firing, LevelPair levels, TickRate rate) {
+  public static Exposure measure(Firing firing, LevelPair levels, TickRate rate) {
     return measure(firing, levels, rate, firing.lastTicks());
   }
 
@@ -120,18 +120,16 @@ public final class LeafExposureMethod {
    *
    * @param nowTicks the shutter is known to have stayed as the last edges left it until this time
    */
-  public static LeafExposure measure(
-      Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
+  public static Exposure measure(Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
     return measure(firing, levels, rate, nowTicks, false);
   }
 
   /** Measures a firing of a shutter with reflex viewing likewise. */
-  static LeafExposure measureBehindFlap(
-      Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
+  static Exposure measureBehindFlap(Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
     return measure(firing, levels, rate, nowTicks, true);
   }
 
-  private static LeafExposure measure(
+  private static Exposure measure(
       Firing firing, LevelPair levels, TickRate rate, long nowTicks, boolean hasFlap) {
     if (!firing.damage().isEmpty()) {
       return new Unusable(Reason.DAMAGED, firing.damage());
@@ -159,11 +157,11 @@ public final class LeafExposureMethod {
     return closed(low.pulses(), high.pulses(), levels, rate, hasFlap);
   }
 
-  private static LeafExposure unusable(Reason reason) {
+  private static Exposure unusable(Reason reason) {
     return new Unusable(reason, List.of());
   }
 
-  private static LeafExposure stillOpen(Pulses low, TickRate rate, long nowTicks) {
+  private static Exposure stillOpen(Pulses low, TickRate rate, long nowTicks) {
     List<Pulse> all = new ArrayList<>(low.pulses());
     all.add(new Pulse(low.stillHighSince().getAsLong(), nowTicks));
     List<Opening> openings = Opening.join(all, rate.ticks(CHATTER_GAP_SECONDS));
@@ -171,7 +169,7 @@ public final class LeafExposureMethod {
     return new StuckOpen(rate.seconds(last.lightTicks()), last.startTicks());
   }
 
-  private static LeafExposure closed(
+  private static Exposure closed(
       List<Pulse> lowPulses,
       List<Pulse> highPulses,
       LevelPair levels,
@@ -322,16 +320,17 @@ public final class LeafExposureMethod {
         TwoLevelRule.errorSeconds(lowSeconds, highSeconds, levels),
         lowSeconds,
         highSeconds,
-        halfWidth,
-        fullyOpen,
-        opening,
-        closing,
-        total,
-        ByLaw.of(law -> main / total.under(law)),
         lightBefore / main,
         lightAfter / main,
         new Crossings(low.startTicks(), high.startTicks(), high.endTicks(), low.endTicks()),
-        flags);
+        flags,
+        new BladeTravel(
+            halfWidth,
+            fullyOpen,
+            opening,
+            closing,
+            total,
+            ByLaw.of(law -> main / total.under(law))));
   }
 
   /** The time fully open by the hardest braking that the bound of the rule covers. */

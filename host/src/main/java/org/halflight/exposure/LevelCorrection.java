@@ -28,7 +28,7 @@ public record LevelCorrection(LevelPair rising, LevelPair falling) {
    * @param closingPower the law of the closing, likewise
    */
   public double effectiveSeconds(
-      LeafExposure.Timed timed, TickRate rate, double openingPower, double closingPower) {
+      Exposure.Timed timed, TickRate rate, double openingPower, double closingPower) {
     Crossings at = timed.crossings();
     long origin = at.lowRiseTicks();
     double begin = nodes(0, rate.seconds(at.highRiseTicks() - origin), rising, openingPower);

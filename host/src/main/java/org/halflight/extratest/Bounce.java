@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.AllTheLight;
@@ -81,7 +81,7 @@ public record Bounce(int run, Optional<Phase> phase, List<AtSpeed> speeds, int c
         firings.stream()
             .filter(FiringResult::answersTheQuestion)
             // Bounce is seen also where nothing decides the time yet.
-            .filter(firing -> firing.exposure() instanceof LeafExposure.Timed)
+            .filter(firing -> firing.exposure() instanceof Exposure.Timed)
             .filter(firing -> firing.shown().isPresent())
             .collect(
                 groupingBy(

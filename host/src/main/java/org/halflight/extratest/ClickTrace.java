@@ -2,7 +2,7 @@ package org.halflight.extratest;
 
 import java.util.List;
 import java.util.Optional;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.Opening;
 import org.halflight.session.FiringResult;
@@ -44,7 +44,7 @@ record ClickTrace(
     long opening = main.get().startTicks();
     long dark = main.get().endTicks();
     long closing =
-        firing.exposure() instanceof LeafExposure.Timed timed
+        firing.exposure() instanceof Exposure.Timed timed
             ? timed.crossings().highFallTicks()
             : dark;
     long reach = firing.rate().ticks(REACH_SECONDS);

@@ -2,7 +2,8 @@ package org.halflight.extratest;
 
 import java.util.List;
 import java.util.Optional;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.BladeTravel;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.OpeningLaw;
 import org.halflight.session.FiringResult;
@@ -77,9 +78,9 @@ public record ContactShot(
   /** The contact in a firing; empty where there was no light to hold it against. */
   static Optional<ContactShot> of(FiringResult result) {
     long zero;
-    if (result.exposure() instanceof LeafExposure.Timed timed) {
+    if (result.exposure() instanceof Exposure.Timed timed) {
       zero = timed.crossings().lowRiseTicks();
-    } else if (result.exposure() instanceof LeafExposure.NeverFullyOpen never) {
+    } else if (result.exposure() instanceof Exposure.NeverFullyOpen never) {
       zero = never.startTicks();
     } else {
       return Optional.empty();
@@ -134,13 +135,14 @@ public record ContactShot(
   }
 
   private static Optional<FullyOpen> blades(FiringResult result, OpeningLaw law) {
-    if (!(result.exposure() instanceof LeafExposure.Timed timed)) {
+    if (!(result.exposure() instanceof Exposure.Timed timed) || timed.blades().isEmpty()) {
       return Optional.empty();
     }
+    BladeTravel blades = timed.blades().get();
     LevelPair levels = result.levels().orElse(LevelPair.GAUSS);
     double toLow = law.timeTo(levels.low());
-    double opening = timed.openingSeconds().under(law);
-    double closing = timed.closingSeconds().under(law);
+    double opening = blades.openingSeconds().under(law);
+    double closing = blades.closingSeconds().under(law);
     return Optional.of(
         new FullyOpen(
             -toLow * opening,

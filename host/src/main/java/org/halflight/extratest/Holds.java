@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.Function;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.FiringResult;
@@ -74,12 +74,12 @@ public record Holds(int run, Optional<Phase> phase, List<Shot> shots) implements
     UntimedTest check = firing.untimedTest().orElseThrow();
     OptionalDouble open = OptionalDouble.empty();
     OptionalDouble closing = OptionalDouble.empty();
-    if (firing.exposure() instanceof LeafExposure.Timed timed) {
+    if (firing.exposure() instanceof Exposure.Timed timed) {
       open = OptionalDouble.of(timed.widthLowSeconds());
       closing =
           closingDelay(
               firing, check, timed.crossings().lowRiseTicks(), timed.crossings().lowFallTicks());
-    } else if (firing.exposure() instanceof LeafExposure.StuckOpen stuck) {
+    } else if (firing.exposure() instanceof Exposure.StuckOpen stuck) {
       open = OptionalDouble.of(stuck.lowestSeconds());
     }
     return new Shot(check, firing.outcome(), open, firing.releaseDelaySeconds(), closing);

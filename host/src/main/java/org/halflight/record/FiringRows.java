@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.halflight.exposure.AlternatingLevels;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethodVersion;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.job.Camera;
 import org.halflight.job.Id;
@@ -43,8 +43,8 @@ final class FiringRows {
   private static final String SELECT_RAW = select("0");
 
   /** Stands in until it is worked out from the raw edges. */
-  private static final LeafExposure NOT_WORKED_OUT =
-      new LeafExposure.Unusable(LeafExposure.Reason.NO_LIGHT, List.of());
+  private static final Exposure NOT_WORKED_OUT =
+      new Exposure.Unusable(Exposure.Reason.NO_LIGHT, List.of());
 
   private FiringRows() {}
 
@@ -269,7 +269,7 @@ final class FiringRows {
    */
   static boolean isClosedByHand(FiringResult result) {
     List<Edge> low = result.firing().of(Channel.CENTRE_LOW);
-    return result.exposure() instanceof LeafExposure.StuckOpen
+    return result.exposure() instanceof Exposure.StuckOpen
         && !low.isEmpty()
         && !low.get(low.size() - 1).high();
   }

@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.ExposureMethodVersion;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.job.Camera;
 import org.halflight.job.Id;
 import org.halflight.job.Run;
@@ -109,9 +109,9 @@ final class Recomputing {
 
   private static FiringResult again(FiringRows.Numbered kept, ExposureMethod method) {
     FiringResult result = kept.firing().result();
-    LeafExposure exposure =
+    Exposure exposure =
         result.exposureBy(result.oneLevel().<ExposureMethod>map(seen -> seen).orElse(method));
-    if (kept.closedByHand() && exposure instanceof LeafExposure.Timed timed) {
+    if (kept.closedByHand() && exposure instanceof Exposure.Timed timed) {
       exposure = timed.asStuckOpen();
     }
     boolean stays =

@@ -6,16 +6,17 @@ import java.sql.SQLException;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.halflight.exposure.BladeTravel;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.Crossings;
+import org.halflight.exposure.Exposure;
+import org.halflight.exposure.Exposure.Flag;
+import org.halflight.exposure.Exposure.NeverFullyOpen;
+import org.halflight.exposure.Exposure.Reason;
+import org.halflight.exposure.Exposure.StuckOpen;
+import org.halflight.exposure.Exposure.Timed;
+import org.halflight.exposure.Exposure.Unusable;
 import org.halflight.exposure.ExposureMethodVersion;
-import org.halflight.exposure.LeafExposure;
-import org.halflight.exposure.LeafExposure.Flag;
-import org.halflight.exposure.LeafExposure.NeverFullyOpen;
-import org.halflight.exposure.LeafExposure.Reason;
-import org.halflight.exposure.LeafExposure.StuckOpen;
-import org.halflight.exposure.LeafExposure.Timed;
-import org.halflight.exposure.LeafExposure.Unusable;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.Outcome;
 import org.halflight.signal.Firing;
@@ -28,7 +29,7 @@ final class ResultRows {
       Connection connection,
       long firingId,
       Outcome outcome,
-      LeafExposure exposure,
+      Exposure exposure,
       Optional<FiringCurve> curve,
       OptionalDouble errorStops,
       int methodVersion)
@@ -69,7 +70,7 @@ final class ResultRows {
   }
 
   /** The word for a case of exposure. */
-  static String kind(LeafExposure exposure) {
+  static String kind(Exposure exposure) {
     if (exposure instanceof Timed) {
       return "timed";
     }
@@ -79,7 +80,7 @@ final class ResultRows {
     return exposure instanceof StuckOpen ? "stuck-open" : "unusable";
   }
 
-  static LeafExposure read(ResultSet row) throws SQLException {
+  static Exposure read(ResultSet row) throws SQLException {
     return switch (Row.given(row, "exposure")) {
       case "timed" -> readTimed(row);
       case "never-fully-open" ->
@@ -108,12 +109,7 @@ final class ResultRows {
         .set("method_seconds", timed.methodSeconds())
         .set("width_low_seconds", timed.widthLowSeconds())
         .set("width_high_seconds", timed.widthHighSeconds());
-    set(columns, "half_width_", "_seconds", timed.halfWidthSeconds());
-    set(columns, "fully_open_", "_seconds", timed.fullyOpenSeconds());
-    set(columns, "opening_", "_seconds", timed.openingSeconds());
-    set(columns, "closing_", "_seconds", timed.closingSeconds());
-    set(columns, "total_", "_seconds", timed.totalSeconds());
-    set(columns, "efficiency_", "", timed.efficiency());
+    timed.blades().ifPresent(blades -> setBlades(columns, blades));
     columns
         .set("early_light_share", timed.earlyLightShare())
         .set("late_light_share", timed.lateLightShare())
@@ -122,6 +118,15 @@ final class ResultRows {
         .set("high_fall_ticks", timed.crossings().highFallTicks())
         .set("low_fall_ticks", timed.crossings().lowFallTicks())
         .set("remarks", Word.all(Flag.WORDS, timed.flags()));
+  }
+
+  private static void setBlades(Columns columns, BladeTravel blades) {
+    set(columns, "half_width_", "_seconds", blades.halfWidthSeconds());
+    set(columns, "fully_open_", "_seconds", blades.fullyOpenSeconds());
+    set(columns, "opening_", "_seconds", blades.openingSeconds());
+    set(columns, "closing_", "_seconds", blades.closingSeconds());
+    set(columns, "total_", "_seconds", blades.totalSeconds());
+    set(columns, "efficiency_", "", blades.efficiency());
   }
 
   private static void set(Columns columns, String before, String after, ByLaw value) {
@@ -142,12 +147,6 @@ final class ResultRows {
         row.getDouble("method_seconds"),
         row.getDouble("width_low_seconds"),
         row.getDouble("width_high_seconds"),
-        byLaw(row, "half_width_", "_seconds"),
-        byLaw(row, "fully_open_", "_seconds"),
-        byLaw(row, "opening_", "_seconds"),
-        byLaw(row, "closing_", "_seconds"),
-        byLaw(row, "total_", "_seconds"),
-        byLaw(row, "efficiency_", ""),
         early,
         late,
         new Crossings(
@@ -155,7 +154,14 @@ final class ResultRows {
             row.getLong("high_rise_ticks"),
             row.getLong("high_fall_ticks"),
             row.getLong("low_fall_ticks")),
-        Set.copyOf(Word.readAll(Flag.WORDS, Row.given(row, "remarks"))));
+        Set.copyOf(Word.readAll(Flag.WORDS, Row.given(row, "remarks"))),
+        new BladeTravel(
+            byLaw(row, "half_width_", "_seconds"),
+            byLaw(row, "fully_open_", "_seconds"),
+            byLaw(row, "opening_", "_seconds"),
+            byLaw(row, "closing_", "_seconds"),
+            byLaw(row, "total_", "_seconds"),
+            byLaw(row, "efficiency_", "")));
   }
 
   private static ByLaw byLaw(ResultSet row, String before, String after) throws SQLException {

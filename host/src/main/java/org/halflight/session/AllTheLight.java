@@ -4,8 +4,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.exposure.DecidedBy;
-import org.halflight.exposure.LeafExposure;
-import org.halflight.exposure.LeafExposure.Flag;
+import org.halflight.exposure.Exposure;
+import org.halflight.exposure.Exposure.Flag;
 import org.halflight.exposure.ReboundSeen;
 
 /**
@@ -33,7 +33,7 @@ public record AllTheLight(
     if (firing.decidedBy().equals(Optional.of(DecidedBy.CURVE))) {
       return byCurve(firing, ofRun);
     }
-    LeafExposure.Timed timed = (LeafExposure.Timed) firing.exposure();
+    Exposure.Timed timed = (Exposure.Timed) firing.exposure();
     Set<Flag> flags = timed.flags();
     Optional<ReboundSeen> curve = firing.reboundSeen();
     boolean isLate = flags.contains(Flag.LATE_LIGHT);
@@ -47,14 +47,14 @@ public record AllTheLight(
     double share;
     if (isWeighed) {
       rebound = byEdges;
-      share = LeafExposure.BOTH_LEVELS_BOUND;
+      share = Exposure.BOTH_LEVELS_BOUND;
     } else if (curve.filter(ReboundSeen::looked).isPresent()) {
       rebound = byCurve;
       share = 0;
     } else {
       double others = isLate ? 0 : ofRun.orElse(0);
       rebound = Math.max(others, Math.max(byEdges, byCurve));
-      share = LeafExposure.LOW_LEVEL_ONLY_BOUND;
+      share = Exposure.LOW_LEVEL_ONLY_BOUND;
     }
     // What the light curve corrects is the main opening.
     double corrected = firing.effectiveSeconds().orElse(timed.effectiveSeconds());
@@ -74,7 +74,7 @@ public record AllTheLight(
     }
     double rebound = Math.max(seen.afterSeconds(), ofRun.orElse(0));
     return new AllTheLight(
-        main, seen.beforeSeconds(), rebound, LeafExposure.LOW_LEVEL_ONLY_BOUND * rebound);
+        main, seen.beforeSeconds(), rebound, Exposure.LOW_LEVEL_ONLY_BOUND * rebound);
   }
 
   /** The effective time: all of it, in seconds. */

@@ -4,7 +4,7 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.signal.Firing;
 import org.halflight.speeds.Stops;
 import org.halflight.time.TickRate;
@@ -57,7 +57,7 @@ final class CockingWatch {
    */
   boolean claims(
       Firing firing,
-      LeafExposure exposure,
+      Exposure exposure,
       TickRate rate,
       boolean released,
       boolean releaseIsWired,
@@ -92,16 +92,16 @@ final class CockingWatch {
     }
   }
 
-  private static boolean couldBeTheSpeed(LeafExposure exposure, Optional<Double> wantedSeconds) {
-    return exposure instanceof LeafExposure.Timed timed
+  private static boolean couldBeTheSpeed(Exposure exposure, Optional<Double> wantedSeconds) {
+    return exposure instanceof Exposure.Timed timed
         && wantedSeconds
             .filter(wanted -> Math.abs(Stops.between(ownSeconds(timed), wanted)) <= FIRING_STOPS)
             .isPresent();
   }
 
   /** What the blades themselves let through: light past a flap is none of theirs. */
-  private static double ownSeconds(LeafExposure.Timed timed) {
-    return timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT)
+  private static double ownSeconds(Exposure.Timed timed) {
+    return timed.flags().contains(Exposure.Flag.FLAP_LIGHT)
         ? timed.mainSeconds()
         : timed.effectiveSeconds();
   }

@@ -4,7 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.signal.Firing;
 
 /** What becomes of firings after they have settled: not counted, moved, stuck open, damaged. */
@@ -98,7 +98,7 @@ final class Corrections {
   void closedByHand(List<SessionEvent> events) {
     Optional<FiringResult> last = log.last(r -> r.outcome().isOfTheShutter());
     if (last.isPresent()
-        && last.get().exposure() instanceof LeafExposure.Timed timed
+        && last.get().exposure() instanceof Exposure.Timed timed
         && timed.widthLowSeconds() > UnderwayWatch.openLongSeconds(last.get().shown())) {
       FiringResult changed = last.get().stuckOpen(timed.asStuckOpen());
       log.change(changed, events);

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.Deque;
 import java.util.Optional;
 import org.halflight.exposure.Crossings;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.Pulse;
@@ -47,7 +47,7 @@ final class CurveWatch {
   }
 
   /** The curve that has come before its firing settled. */
-  Optional<SampledLight> of(Firing firing, LeafExposure exposure) {
+  Optional<SampledLight> of(Firing firing, Exposure exposure) {
     Optional<SampledLight> own =
         waiting.stream()
             .filter(curve -> overlap(curve, firing, exposure) > 0)
@@ -63,9 +63,9 @@ final class CurveWatch {
   }
 
   /** How much of the main opening of a firing a curve holds, in ticks. */
-  private static long overlap(SampledLight curve, Firing firing, LeafExposure exposure) {
-    if (exposure instanceof LeafExposure.Timed timed
-        && timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT)) {
+  private static long overlap(SampledLight curve, Firing firing, Exposure exposure) {
+    if (exposure instanceof Exposure.Timed timed
+        && timed.flags().contains(Exposure.Flag.FLAP_LIGHT)) {
       // Light past a flap may last longer than the exposure, and has a curve of its own.
       Crossings main = timed.crossings();
       return new Pulse(main.lowRiseTicks(), main.lowFallTicks())

@@ -14,7 +14,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.speeds.MarkedSpeed;
 import org.jspecify.annotations.Nullable;
 
@@ -239,7 +239,7 @@ final class FiringLog {
   }
 
   /** Whether the shutter made it, though a small rig may still lack the other level. */
-  static boolean isOfTheShutter(Outcome outcome, LeafExposure exposure) {
+  static boolean isOfTheShutter(Outcome outcome, Exposure exposure) {
     return outcome.isOfTheShutter() || OneLevelWatch.awaitsOtherLevel(exposure);
   }
 

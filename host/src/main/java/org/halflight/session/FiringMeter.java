@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethod;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
@@ -61,7 +61,7 @@ final class FiringMeter {
   }
 
   /** What the edges of a firing come to that is over or under way. */
-  LeafExposure exposure(Firing firing) {
+  Exposure exposure(Firing firing) {
     LevelPair assumed = levels().orElse(LevelPair.GAUSS);
     long nowTicks = Math.max(rig.latestTicks(), firing.lastTicks());
     ProfileUse profile = profileUse();
@@ -84,7 +84,7 @@ final class FiringMeter {
       Firing firing,
       FiringPlace place,
       Outcome outcome,
-      LeafExposure exposure,
+      Exposure exposure,
       Optional<OneLevel> seen,
       FiringNotes notes) {
     FiringResult result =

@@ -8,9 +8,9 @@ import org.halflight.exposure.CurveMethod;
 import org.halflight.exposure.Decided;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.EdgesAndCurve;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.FixedLevel;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ReboundSeen;
@@ -43,7 +43,7 @@ public record FiringResult(
     TickRate rate,
     FiringPlace place,
     Outcome outcome,
-    LeafExposure exposure,
+    Exposure exposure,
     MeasuredWith measuredWith,
     FiringNotes notes,
     Optional<FiringCurve> curve) {
@@ -191,12 +191,12 @@ public record FiringResult(
     return OptionalDouble.of(
         decided()
             .map(Decided::methodSeconds)
-            .orElseGet(() -> ((LeafExposure.Timed) exposure).methodSeconds()));
+            .orElseGet(() -> ((Exposure.Timed) exposure).methodSeconds()));
   }
 
   /** The effective time by the edges alone and the two-level rule, whatever decides. */
   public OptionalDouble edgesSeconds() {
-    return exposure instanceof LeafExposure.Timed timed && outcome == Outcome.TIMED
+    return exposure instanceof Exposure.Timed timed && outcome == Outcome.TIMED
         ? OptionalDouble.of(timed.effectiveSeconds())
         : OptionalDouble.empty();
   }
@@ -272,17 +272,16 @@ public record FiringResult(
   /** The same firing with its light curve, and with what that has to say about its exposure. */
   public FiringResult withCurve(FiringCurve its) {
     FiringResult seen = with(place, outcome, exposure, measuredWith, notes, Optional.of(its));
-    boolean isMade =
-        exposure instanceof LeafExposure.Timed || OneLevelWatch.awaitsOtherLevel(exposure);
+    boolean isMade = exposure instanceof Exposure.Timed || OneLevelWatch.awaitsOtherLevel(exposure);
     if (isMade && outcome != Outcome.LIGHT_WHILE_COCKING && seen.isByCurveAlone()) {
-      LeafExposure figures = seen.exposureBy(ExposureMethod.LEAF);
+      Exposure figures = seen.exposureBy(ExposureMethod.LEAF);
       return seen.withCurve(its, seen.outcomeWith(figures), figures, measuredWith);
     }
     return withCurve(its, outcome, exposure, measuredWith);
   }
 
   private FiringResult withCurve(
-      FiringCurve its, Outcome outcome, LeafExposure edges, MeasuredWith means) {
+      FiringCurve its, Outcome outcome, Exposure edges, MeasuredWith means) {
     Optional<EdgesAndCurve> both =
         its.exposure()
             .flatMap(CurveExposure::measured)
@@ -298,8 +297,8 @@ public record FiringResult(
                         realRate()));
     // A curve that holds more light of a flap than of the exposure is none of the exposure.
     boolean ofTheFlap =
-        edges instanceof LeafExposure.Timed timed
-            && timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT)
+        edges instanceof Exposure.Timed timed
+            && timed.flags().contains(Exposure.Flag.FLAP_LIGHT)
             && its.sampled().firstTicks() < firing.firstTicks()
             && timed.earlyLightShare() > MOST_FLAP_SHARE;
     Optional<Decided> decided =
@@ -322,17 +321,17 @@ public record FiringResult(
   /**
    * What its edges come to by a method, with the levels and the profile that it was measured with.
    */
-  public LeafExposure exposureBy(ExposureMethod method) {
+  public Exposure exposureBy(ExposureMethod method) {
     return method.measure(crossings(), levels().orElse(LevelPair.GAUSS), realRate());
   }
 
   /** What the rule for releases calls this one with other figures; light of cocking is none. */
-  public Outcome outcomeWith(LeafExposure figures) {
+  public Outcome outcomeWith(Exposure figures) {
     return OutcomeRule.of(firing, figures, rate, untimedTest(), notes.capOn());
   }
 
   /** The same firing with something else worked out from its edges. */
-  public FiringResult workedOut(Outcome again, LeafExposure figures) {
+  public FiringResult workedOut(Outcome again, Exposure figures) {
     return with(place, again, figures, measuredWith, notes, curve);
   }
 
@@ -409,7 +408,7 @@ public record FiringResult(
   /** The same firing of a small rig, worked out with what is known of the other level since. */
   FiringResult measuredAgain(OneLevel seen) {
     MeasuredWith means = measuredWith.seen(seen);
-    LeafExposure figures = exposureBy(seen);
+    Exposure figures = exposureBy(seen);
     Outcome again = outcomeWith(figures);
     return curve
         .map(its -> withCurve(its, again, figures, means))
@@ -435,7 +434,7 @@ public record FiringResult(
     FiringResult now =
         new FiringResult(
             number, key, firing, rate, place, outcome, exposure, means, its, Optional.empty());
-    LeafExposure figures = now.exposureBy(method);
+    Exposure figures = now.exposureBy(method);
     FiringResult worked = now.workedOut(now.outcomeWith(figures), figures);
     // Full light was measured after it, unless its own plateau says that the lamp was another.
     OptionalDouble after = its.lightDoubtful() ? OptionalDouble.empty() : OptionalDouble.of(1);
@@ -457,14 +456,14 @@ public record FiringResult(
         rate,
         place,
         stays ? outcome : Outcome.UNUSABLE,
-        new LeafExposure.Unusable(LeafExposure.Reason.DAMAGED, damaged.damage()),
+        new Exposure.Unusable(Exposure.Reason.DAMAGED, damaged.damage()),
         measuredWith,
         notes,
         curve);
   }
 
   /** The same firing, open until the person closed it. */
-  FiringResult stuckOpen(LeafExposure.StuckOpen stuck) {
+  FiringResult stuckOpen(Exposure.StuckOpen stuck) {
     return workedOut(Outcome.STUCK_OPEN, stuck);
   }
 
@@ -475,7 +474,7 @@ public record FiringResult(
   private FiringResult with(
       FiringPlace place,
       Outcome outcome,
-      LeafExposure exposure,
+      Exposure exposure,
       MeasuredWith means,
       FiringNotes notes,
       Optional<FiringCurve> curve) {

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
 
@@ -123,7 +123,7 @@ final class FiringSettler {
     releaseIsWired |= pressed;
     // Light came in: a cap that was said to be on is off, whatever was forgotten.
     capOn &= !hasLight;
-    LeafExposure exposure = meter.exposure(firing);
+    Exposure exposure = meter.exposure(firing);
     List<SessionEvent> afterwards = new ArrayList<>();
     if (cocking.claims(
         firing,
@@ -170,7 +170,7 @@ final class FiringSettler {
   private void addCocking(
       FiringKey key,
       Firing firing,
-      LeafExposure exposure,
+      Exposure exposure,
       List<SessionEvent> events,
       List<SessionEvent> afterwards) {
     boolean leak = progress.setup().filter(s -> s.customs().bladesShutWhileCocking()).isPresent();
@@ -195,7 +195,7 @@ final class FiringSettler {
       OptionalDouble plateau,
       Optional<FiringResult> press,
       List<SessionEvent> events) {
-    LeafExposure exposure = underway.asClosed(firing, meter.exposure(firing));
+    Exposure exposure = underway.asClosed(firing, meter.exposure(firing));
     Optional<UntimedTest> test = press.map(FiringResult::untimedTest).orElseGet(this::testShown);
     Outcome outcome = OutcomeRule.of(firing, exposure, rig.rate(), test, capOn);
     FiringNotes notes = notes(meter.delaySeconds(firing), plateau, false);
@@ -253,7 +253,7 @@ final class FiringSettler {
   private FiringResult result(
       FiringKey key,
       Firing firing,
-      LeafExposure exposure,
+      Exposure exposure,
       Outcome outcome,
       FiringNotes notes,
       Optional<FiringResult> press) {

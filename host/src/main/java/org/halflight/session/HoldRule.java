@@ -1,7 +1,7 @@
 package org.halflight.session;
 
 import java.util.List;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -21,7 +21,7 @@ final class HoldRule {
 
   private HoldRule() {}
 
-  static Outcome of(UntimedTest check, Firing firing, LeafExposure.Timed timed, TickRate rate) {
+  static Outcome of(UntimedTest check, Firing firing, Exposure.Timed timed, TickRate rate) {
     List<Edge> release = firing.of(Channel.RELEASE);
     long opens = timed.crossings().lowRiseTicks();
     long closes = timed.crossings().lowFallTicks();

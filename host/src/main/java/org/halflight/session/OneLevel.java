@@ -2,9 +2,9 @@ package org.halflight.session;
 
 import java.util.OptionalDouble;
 import org.halflight.exposure.AlternatingLevels;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.FixedLevel;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.signal.Firing;
 import org.halflight.time.TickRate;
@@ -31,7 +31,7 @@ public record OneLevel(AlternatingLevels.Level level, OptionalDouble gapSeconds)
   }
 
   @Override
-  public LeafExposure measure(Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
+  public Exposure measure(Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
     return isFixed()
         ? FixedLevel.withoutCurve(firing, levels, rate, nowTicks)
         : AlternatingLevels.measure(firing, level, gapSeconds, levels, rate, nowTicks);

@@ -7,7 +7,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.AlternatingLevels.Level;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Firing;
 import org.halflight.time.TickRate;
@@ -102,9 +102,9 @@ final class OneLevelWatch {
   static final OneLevel ON_ITS_WAY = new OneLevel(Level.LOW, OptionalDouble.empty());
 
   /** Whether a firing lacks nothing but the other level, or the light curve that shows it. */
-  static boolean awaitsOtherLevel(LeafExposure exposure) {
-    return exposure instanceof LeafExposure.Unusable unusable
-        && unusable.reason() == LeafExposure.Reason.OTHER_LEVEL_WANTED;
+  static boolean awaitsOtherLevel(Exposure exposure) {
+    return exposure instanceof Exposure.Unusable unusable
+        && unusable.reason() == Exposure.Reason.OTHER_LEVEL_WANTED;
   }
 
   private static OptionalDouble gapSeconds(Stream<Width> widths) {
@@ -117,7 +117,7 @@ final class OneLevelWatch {
   private record Width(Level level, double seconds) {
     static Optional<Width> of(FiringResult result) {
       boolean counts =
-          result.exposure() instanceof LeafExposure.Timed || awaitsOtherLevel(result.exposure());
+          result.exposure() instanceof Exposure.Timed || awaitsOtherLevel(result.exposure());
       return result.oneLevel().isPresent() && counts && result.rejection().isEmpty()
           ? of(result.crossings(), result.oneLevel().get().level(), result.realRate())
           : Optional.empty();

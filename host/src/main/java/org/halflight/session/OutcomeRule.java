@@ -1,7 +1,7 @@
 package org.halflight.session;
 
 import java.util.Optional;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.signal.Firing;
 import org.halflight.time.TickRate;
 
@@ -22,13 +22,9 @@ public final class OutcomeRule {
    * @param capOn whether the lens cap was on
    */
   public static Outcome of(
-      Firing firing,
-      LeafExposure exposure,
-      TickRate rate,
-      Optional<UntimedTest> check,
-      boolean capOn) {
-    if (exposure instanceof LeafExposure.Unusable unusable) {
-      if (unusable.reason() != LeafExposure.Reason.NO_LIGHT) {
+      Firing firing, Exposure exposure, TickRate rate, Optional<UntimedTest> check, boolean capOn) {
+    if (exposure instanceof Exposure.Unusable unusable) {
+      if (unusable.reason() != Exposure.Reason.NO_LIGHT) {
         return Outcome.UNUSABLE;
       }
       // Behind a cap no light is no news of the shutter; a release that is only let go is none.
@@ -36,13 +32,13 @@ public final class OutcomeRule {
           ? Outcome.DID_NOT_OPEN
           : Outcome.NOT_A_SHUTTER_EVENT;
     }
-    if (exposure instanceof LeafExposure.StuckOpen) {
+    if (exposure instanceof Exposure.StuckOpen) {
       return Outcome.STUCK_OPEN;
     }
-    if (exposure instanceof LeafExposure.NeverFullyOpen) {
+    if (exposure instanceof Exposure.NeverFullyOpen) {
       return Outcome.NEVER_FULLY_OPEN;
     }
-    LeafExposure.Timed timed = (LeafExposure.Timed) exposure;
+    Exposure.Timed timed = (Exposure.Timed) exposure;
     if (timed.isDouble()) {
       return Outcome.DOUBLE;
     }

@@ -3,7 +3,7 @@ package org.halflight.session;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.profile.ClockRate;
 import org.halflight.speeds.MarkedSpeed;
 
@@ -23,7 +23,7 @@ public sealed interface SessionEvent {
    *
    * @param errorStops where a speed is shown
    */
-  record Provisional(LeafExposure exposure, OptionalDouble errorStops) implements SessionEvent {}
+  record Provisional(Exposure exposure, OptionalDouble errorStops) implements SessionEvent {}
 
   /**
    * The shutter has been open for longer than expected.

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
 import org.halflight.speeds.MarkedSpeed;
@@ -56,7 +56,7 @@ final class UnderwayWatch {
           .ifPresent(since -> publishOpen(rate.seconds(nowTicks - since), events));
     } else if (!provisionalSaid && isWorthALook(grouper.centreEdges())) {
       lookedAtEdges = grouper.centreEdges();
-      if (meter.exposure(grouper.underway().orElseThrow()) instanceof LeafExposure.Timed timed) {
+      if (meter.exposure(grouper.underway().orElseThrow()) instanceof Exposure.Timed timed) {
         publishProvisional(timed, events);
       }
     }
@@ -68,7 +68,7 @@ final class UnderwayWatch {
     }
   }
 
-  private void publishProvisional(LeafExposure.Timed timed, List<SessionEvent> events) {
+  private void publishProvisional(Exposure.Timed timed, List<SessionEvent> events) {
     provisionalSaid = true;
     OptionalDouble error =
         progress.wantedSeconds().stream()
@@ -86,7 +86,7 @@ final class UnderwayWatch {
   }
 
   /** A firing that is over, stuck open where the person closed it while it was under way. */
-  LeafExposure asClosed(Firing firing, LeafExposure exposure) {
+  Exposure asClosed(Firing firing, Exposure exposure) {
     boolean byHand =
         closedByHandTicks.isPresent()
             && closedByHandTicks.getAsLong() >= firing.firstTicks()
@@ -95,7 +95,7 @@ final class UnderwayWatch {
       return exposure;
     }
     closedByHandTicks = OptionalLong.empty();
-    return exposure instanceof LeafExposure.Timed timed ? timed.asStuckOpen() : exposure;
+    return exposure instanceof Exposure.Timed timed ? timed.asStuckOpen() : exposure;
   }
 
   /** How long the shutter may be open before that is worth saying, in seconds. */

@@ -69,7 +69,7 @@ public record DiscComparison(
       UncertaintyBudget budget =
           UncertaintyBudget.of(
               slot.effectiveSeconds(),
-              BladeTravel.of(slot.timed()).orElseThrow().withoutRule(),
+              RampTravel.of(slot.timed()).orElseThrow().withoutRule(),
               known,
               0,
               slot.timed().size());

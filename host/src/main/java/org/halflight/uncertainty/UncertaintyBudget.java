@@ -52,7 +52,7 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
    */
   public static UncertaintyBudget of(
       double effectiveSeconds,
-      BladeTravel travel,
+      RampTravel travel,
       RigKnowledge rig,
       double scatterStops,
       int firings) {

@@ -3,11 +3,11 @@ package org.halflight.verdict;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.exposure.DecidedBy;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.session.FiringResult;
 import org.halflight.stats.Sample;
-import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.CurveBudget;
+import org.halflight.uncertainty.RampTravel;
 import org.halflight.uncertainty.UncertaintyBudget;
 
 /**
@@ -19,7 +19,7 @@ import org.halflight.uncertainty.UncertaintyBudget;
  * @param timingBasis what the times are by
  */
 public record HowMeasured(
-    Optional<BladeTravel> travel,
+    Optional<RampTravel> travel,
     DecisionBasis decisionBasis,
     ReboundAtSpeed rebound,
     TimingBasis timingBasis) {
@@ -28,17 +28,17 @@ public record HowMeasured(
       new HowMeasured(Optional.empty(), DecisionBasis.OF_A_MODEL);
 
   /** Without rebound, and times that no light curve had a say in. */
-  public HowMeasured(Optional<BladeTravel> travel, DecisionBasis decisionBasis) {
+  public HowMeasured(Optional<RampTravel> travel, DecisionBasis decisionBasis) {
     this(travel, decisionBasis, ReboundAtSpeed.OF_A_MODEL, TimingBasis.EDGES_ALONE);
   }
 
   /** The travel where blades opened fully, with the doubt of the way that decides. */
-  static Optional<BladeTravel> travel(List<FiringResult> good) {
+  static Optional<RampTravel> travel(List<FiringResult> good) {
     List<FiringResult> byEdges =
         good.stream()
             .filter(f -> f.decidedBy().filter(by -> by != DecidedBy.CURVE).isPresent())
             .toList();
-    return BladeTravel.of(byEdges.stream().map(f -> (LeafExposure.Timed) f.exposure()).toList())
+    return RampTravel.of(byEdges.stream().map(f -> (Exposure.Timed) f.exposure()).toList())
         .map(
             travel ->
                 travel.withMethod(
@@ -67,8 +67,7 @@ public record HowMeasured(
     double scatter = errors.sd().known().orElseThrow();
     int n = errors.n();
     UncertaintyBudget byEdges =
-        UncertaintyBudget.of(
-            mean, travel.orElse(BladeTravel.NONE), decisionBasis.rig(), scatter, n);
+        UncertaintyBudget.of(mean, travel.orElse(RampTravel.NONE), decisionBasis.rig(), scatter, n);
     if (timingBasis.curve().isEmpty()) {
       return Optional.of(byEdges);
     }

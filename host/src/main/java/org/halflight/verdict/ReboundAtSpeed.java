@@ -3,8 +3,8 @@ package org.halflight.verdict;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
-import org.halflight.exposure.LeafExposure;
-import org.halflight.exposure.LeafExposure.Flag;
+import org.halflight.exposure.Exposure;
+import org.halflight.exposure.Exposure.Flag;
 import org.halflight.session.AllTheLight;
 import org.halflight.session.FiringResult;
 import org.halflight.session.ReboundOfRun;
@@ -128,7 +128,7 @@ public record ReboundAtSpeed(
   }
 
   private static boolean isLate(FiringResult firing) {
-    return firing.exposure() instanceof LeafExposure.Timed timed
+    return firing.exposure() instanceof Exposure.Timed timed
         && timed.flags().contains(Flag.LATE_LIGHT);
   }
 

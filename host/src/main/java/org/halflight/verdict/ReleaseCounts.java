@@ -4,7 +4,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.session.AlikeFirings;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
@@ -62,7 +62,7 @@ public record ReleaseCounts(
   }
 
   private static boolean hasFlapLight(FiringResult firing) {
-    return firing.exposure() instanceof LeafExposure.Timed timed
-        && timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT);
+    return firing.exposure() instanceof Exposure.Timed timed
+        && timed.flags().contains(Exposure.Flag.FLAP_LIGHT);
   }
 }

@@ -20,8 +20,8 @@ import org.halflight.stats.Figure;
 import org.halflight.stats.Interval;
 import org.halflight.stats.Sample;
 import org.halflight.uncertainty.Basis;
-import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.BudgetRow;
+import org.halflight.uncertainty.RampTravel;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.uncertainty.UncertaintyBudget;
 import org.halflight.uncertainty.UncertaintySource;
@@ -191,7 +191,7 @@ public record SpeedSummary(
   }
 
   /** The travel of the blades, where it was seen. */
-  public Optional<BladeTravel> travel() {
+  public Optional<RampTravel> travel() {
     return how.travel();
   }
 

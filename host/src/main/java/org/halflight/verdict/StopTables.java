@@ -7,10 +7,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
+import org.halflight.exposure.BladeTravel;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.DecidedBy;
-import org.halflight.exposure.LeafExposure;
-import org.halflight.exposure.OpeningLaw;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.StopTable;
 import org.halflight.session.AlikeFirings;
 import org.halflight.session.FiringKey;
@@ -30,35 +30,36 @@ public final class StopTables {
    * @param phase whose firings to take
    */
   public static Map<MarkedSpeed, StopTable> of(List<FiringResult> firings, Phase phase) {
-    Map<MarkedSpeed, List<LeafExposure.Timed>> timed = new LinkedHashMap<>();
+    Map<MarkedSpeed, List<BladeTravel>> timed = new LinkedHashMap<>();
     Set<FiringKey> inMeans = AlikeFirings.inMeans(firings);
     for (FiringResult firing : firings) {
       if (inMeans.contains(firing.key())
           && firing.phase().filter(phase::equals).isPresent()
           && firing.shown().isPresent()
           && !firing.decidedBy().equals(Optional.of(DecidedBy.CURVE))
-          && firing.exposure() instanceof LeafExposure.Timed exposure
+          && firing.exposure() instanceof Exposure.Timed exposure
           && exposure.countsAsFullyOpen()) {
-        timed.computeIfAbsent(firing.shown().get(), speed -> new ArrayList<>()).add(exposure);
+        exposure
+            .blades()
+            .ifPresent(
+                blades ->
+                    timed
+                        .computeIfAbsent(firing.shown().get(), speed -> new ArrayList<>())
+                        .add(blades));
       }
     }
     Map<MarkedSpeed, StopTable> tables = new LinkedHashMap<>();
-    timed.forEach((speed, exposures) -> tables.put(speed, mean(exposures)));
+    timed.forEach((speed, blades) -> tables.put(speed, mean(blades)));
     return tables;
   }
 
-  private static StopTable mean(List<LeafExposure.Timed> exposures) {
+  private static StopTable mean(List<BladeTravel> blades) {
     return new StopTable(
-        ByLaw.of(law -> mean(exposures, timed -> timed.totalSeconds().under(law))),
-        ByLaw.of(law -> mean(exposures, timed -> travel(timed, law))));
+        ByLaw.of(law -> mean(blades, each -> each.totalSeconds().under(law))),
+        ByLaw.of(law -> mean(blades, each -> each.openingPlusClosingSeconds(law))));
   }
 
-  private static double travel(LeafExposure.Timed timed, OpeningLaw law) {
-    return timed.openingPlusClosingSeconds(law);
-  }
-
-  private static double mean(
-      List<LeafExposure.Timed> exposures, ToDoubleFunction<LeafExposure.Timed> figure) {
-    return exposures.stream().mapToDouble(figure).average().orElseThrow();
+  private static double mean(List<BladeTravel> blades, ToDoubleFunction<BladeTravel> figure) {
+    return blades.stream().mapToDouble(figure).average().orElseThrow();
   }
 }

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.halflight.exposure.DecidedBy;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
@@ -138,7 +138,7 @@ public final class Sentences {
           Words.say(
               "firing.stuck",
               speed,
-              Numbers.time(((LeafExposure.StuckOpen) firing.exposure()).lowestSeconds()));
+              Numbers.time(((Exposure.StuckOpen) firing.exposure()).lowestSeconds()));
       case DID_NOT_OPEN ->
           Words.say(
               firing
@@ -403,7 +403,7 @@ public final class Sentences {
   }
 
   private static String timed(FiringResult firing, String speed) {
-    LeafExposure.Timed timed = (LeafExposure.Timed) firing.exposure();
+    Exposure.Timed timed = (Exposure.Timed) firing.exposure();
     String line =
         firing.effectiveSeconds().isPresent()
             ? timed(firing, speed, firing.effectiveSeconds().getAsDouble())
@@ -418,7 +418,7 @@ public final class Sentences {
                     Words.of(
                         "firing.flag",
                         flag,
-                        Numbers.percent(LeafExposure.LOW_LEVEL_ONLY_BOUND),
+                        Numbers.percent(Exposure.LOW_LEVEL_ONLY_BOUND),
                         Numbers.time(timed.mainSeconds()),
                         Numbers.time(timed.reboundSeconds()),
                         Numbers.time(timed.earlySeconds()),
@@ -451,7 +451,7 @@ public final class Sentences {
                 speed,
                 Numbers.stopsInWords(firing.errorStops().getAsDouble()),
                 timeAndTarget(firing, firing.effectiveSeconds().orElseThrow()))
-            : never(speed, (LeafExposure.NeverFullyOpen) firing.exposure());
+            : never(speed, (Exposure.NeverFullyOpen) firing.exposure());
     return decided(firing).map(by -> line + " " + by).orElse(line);
   }
 
@@ -486,10 +486,10 @@ public final class Sentences {
   }
 
   private static String held(FiringResult firing) {
-    return Numbers.time(((LeafExposure.Timed) firing.exposure()).widthLowSeconds());
+    return Numbers.time(((Exposure.Timed) firing.exposure()).widthLowSeconds());
   }
 
-  private static String never(String speed, LeafExposure.NeverFullyOpen bounds) {
+  private static String never(String speed, Exposure.NeverFullyOpen bounds) {
     if (bounds.effectiveSeconds().isPresent()) {
       return Words.say(
           "firing.never.curve",
@@ -506,7 +506,7 @@ public final class Sentences {
   }
 
   private static String why(FiringResult firing) {
-    LeafExposure.Unusable unusable = (LeafExposure.Unusable) firing.exposure();
+    Exposure.Unusable unusable = (Exposure.Unusable) firing.exposure();
     String damage =
         unusable.damage().stream()
             .map(each -> Words.of("damage", each))

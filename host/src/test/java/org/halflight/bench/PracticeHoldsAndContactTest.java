@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.extratest.BulbClass;
 import org.halflight.extratest.ContactShot;
 import org.halflight.extratest.ContactShot.Flash;
@@ -132,7 +132,7 @@ class PracticeHoldsAndContactTest {
     Map<MarkedSpeed, Integer> turns = new HashMap<>();
     for (int i = 0; i < fired.size(); i++) {
       PracticeFiring truth = fired.get(i);
-      LeafExposure.Timed timed = (LeafExposure.Timed) results.get(i).exposure();
+      Exposure.Timed timed = (Exposure.Timed) results.get(i).exposure();
       int turn = turns.merge(truth.speed(), 1, Integer::sum) - 1;
       ContactShot shot =
           contact(practice).speeds().stream()

@@ -14,7 +14,7 @@ import org.halflight.bench.LiveFeed;
 import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigWork;
 import org.halflight.calibration.EdgeTrain;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.link.serial.SerialPorts;
@@ -26,7 +26,7 @@ import org.halflight.signal.Channel;
 import org.halflight.signal.LightCurve;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Sample;
-import org.halflight.uncertainty.BladeTravel;
+import org.halflight.uncertainty.RampTravel;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.uncertainty.UncertaintyBudget;
 import org.halflight.workflow.CalibrationSentences;
@@ -149,17 +149,16 @@ public final class CalibratedOnTheBoard {
   private static Row row(
       BoxBench bench, RigCalibration.Calibrated calibrated, String speed, double lamp)
       throws IOException {
-    List<LeafExposure.Timed> before = new ArrayList<>();
+    List<Exposure.Timed> before = new ArrayList<>();
     OptionalDouble span = OptionalDouble.empty();
-    List<LeafExposure.Timed> after = new ArrayList<>();
+    List<Exposure.Timed> after = new ArrayList<>();
     for (int i = 0; i < FIRINGS; i++) {
       FiringResult fired = bench.fire(name(speed));
       LevelPair levels = fired.levels().orElseThrow();
       span = fired.profileUse().state().lightSpanCounts();
       // The session measures with the profile; without it is what the raw edges say.
-      after.add((LeafExposure.Timed) fired.exposure());
-      before.add(
-          (LeafExposure.Timed) LeafExposureMethod.measure(fired.firing(), levels, fired.rate()));
+      after.add((Exposure.Timed) fired.exposure());
+      before.add((Exposure.Timed) LeafExposureMethod.measure(fired.firing(), levels, fired.rate()));
     }
     return new Row(
         speed,
@@ -168,10 +167,10 @@ public final class CalibratedOnTheBoard {
         error(speed, after, RigKnowledge.of(calibrated.profile(), span)));
   }
 
-  private static Deviation error(String speed, List<LeafExposure.Timed> timed, RigKnowledge rig)
+  private static Deviation error(String speed, List<Exposure.Timed> timed, RigKnowledge rig)
       throws IOException {
     double truth = curve(speed).integralSeconds();
-    double[] seconds = timed.stream().mapToDouble(LeafExposure.Timed::effectiveSeconds).toArray();
+    double[] seconds = timed.stream().mapToDouble(Exposure.Timed::effectiveSeconds).toArray();
     double[] stops = new double[seconds.length];
     for (int i = 0; i < stops.length; i++) {
       stops[i] = Math.log(seconds[i]) / Math.log(2);
@@ -180,7 +179,7 @@ public final class CalibratedOnTheBoard {
     UncertaintyBudget budget =
         UncertaintyBudget.of(
             mean,
-            BladeTravel.of(timed).orElseThrow(),
+            RampTravel.of(timed).orElseThrow(),
             rig,
             Sample.of(stops).sd().get(),
             timed.size());

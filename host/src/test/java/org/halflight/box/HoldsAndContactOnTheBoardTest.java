@@ -12,7 +12,7 @@ import java.util.Locale;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.extratest.ContactShot;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
@@ -153,7 +153,7 @@ class HoldsAndContactOnTheBoardTest {
     double most = 0;
     for (int i = 0; i < results.size(); i++) {
       List<Edge> seen = results.get(i).firing().of(Channel.CONTACT);
-      long zero = ((LeafExposure.Timed) results.get(i).exposure()).crossings().lowRiseTicks();
+      long zero = ((Exposure.Timed) results.get(i).exposure()).crossings().lowRiseTicks();
       for (Edge edge : seen) {
         double error =
             ((edge.ticks() - zero) - (contact.get(next++) - low.get(2 * i))) / CYCLES_PER_SECOND;

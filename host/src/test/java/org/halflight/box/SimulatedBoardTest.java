@@ -15,7 +15,7 @@ import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.CurveExposure;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LightLevels;
 import org.halflight.rig.LineReader;
 import org.halflight.rig.practice.PracticeRig;
@@ -179,7 +179,7 @@ class SimulatedBoardTest {
         box.curve(name, triangle);
         FiringResult result = bench.fire(name);
         assertThat(result.outcome()).as(name).isEqualTo(Outcome.NEVER_FULLY_OPEN);
-        LeafExposure.NeverFullyOpen bounds = (LeafExposure.NeverFullyOpen) result.exposure();
+        Exposure.NeverFullyOpen bounds = (Exposure.NeverFullyOpen) result.exposure();
         assertThat(bounds.lowestSeconds()).isLessThan(triangle.integralSeconds());
         bounds
             .highestSeconds()
@@ -347,7 +347,7 @@ class SimulatedBoardTest {
    * samples happen to fall.
    */
   private static double byEdges(FiringResult fired) {
-    return ((LeafExposure.Timed) fired.exposure()).effectiveSeconds();
+    return ((Exposure.Timed) fired.exposure()).effectiveSeconds();
   }
 
   /**

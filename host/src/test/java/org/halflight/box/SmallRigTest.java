@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -65,8 +65,7 @@ class SmallRigTest {
         FiringResult first = bench.fire("c" + i);
         if (i == 0) {
           assertThat(first.exposure())
-              .isEqualTo(
-                  new LeafExposure.Unusable(LeafExposure.Reason.OTHER_LEVEL_WANTED, List.of()));
+              .isEqualTo(new Exposure.Unusable(Exposure.Reason.OTHER_LEVEL_WANTED, List.of()));
         }
       }
       live = List.copyOf(bench.session().results());

@@ -12,7 +12,7 @@ import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.stats.Sample;
-import org.halflight.uncertainty.BladeTravel;
+import org.halflight.uncertainty.RampTravel;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.DecisionRule;
@@ -34,7 +34,7 @@ class BudgetBarsTest {
         OptionalDouble.empty(),
         org.halflight.speeds.Tolerance.HALF,
         new HowMeasured(
-            Optional.of(new BladeTravel(2e-3, 0.2e-3, 24e-6)),
+            Optional.of(new RampTravel(2e-3, 0.2e-3, 24e-6)),
             new DecisionBasis(RigKnowledge.UNCALIBRATED, DecisionRule.FIXED_NUMBER)));
   }
 

@@ -13,7 +13,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.LastFiring;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringPlace;
 import org.halflight.session.FiringResult;
@@ -77,7 +77,7 @@ final class DeskSpeed {
     Optional<BenchView> view = hand.window().view();
     if (view.isPresent()
         && view.get().last().orElse(null) instanceof LastFiring.Provisional firing
-        && firing.exposure() instanceof LeafExposure.Timed timed
+        && firing.exposure() instanceof Exposure.Timed timed
         && seenTicks.getAndSet(timed.crossings().lowFallTicks())
             != timed.crossings().lowFallTicks()) {
       long ticks = timed.crossings().lowFallTicks();

@@ -47,7 +47,7 @@ class AlternatingLevelsTest {
     Firing high = firing(curve, Level.HIGH);
     OptionalDouble gap = gap(List.of(low, high));
     double both =
-        ((LeafExposure.Timed)
+        ((Exposure.Timed)
                 LeafExposureMethod.measure(
                     CurveEdges.firing(curve, LevelPair.GAUSS), LevelPair.GAUSS, RATE))
             .effectiveSeconds();
@@ -59,7 +59,7 @@ class AlternatingLevelsTest {
   void oneLevelAloneIsNoTime() {
     Firing low = firing(CurveEdges.curve(1e-3, 1e-3, 1e-3, CurveEdges::areaLinear, 1), Level.LOW);
     assertThat(measure(low, Level.LOW, OptionalDouble.empty()))
-        .isEqualTo(new LeafExposure.Unusable(LeafExposure.Reason.OTHER_LEVEL_WANTED, List.of()));
+        .isEqualTo(new Exposure.Unusable(Exposure.Reason.OTHER_LEVEL_WANTED, List.of()));
     assertThat(AlternatingLevels.gapSeconds(List.of(0.1), List.of())).isEmpty();
   }
 
@@ -69,7 +69,7 @@ class AlternatingLevelsTest {
     assertThat(
             AlternatingLevels.measure(
                 hung, Level.HIGH, OptionalDouble.empty(), LevelPair.GAUSS, RATE, 16_001_000))
-        .isEqualTo(new LeafExposure.StuckOpen(1, 1000));
+        .isEqualTo(new Exposure.StuckOpen(1, 1000));
   }
 
   @Test
@@ -79,8 +79,8 @@ class AlternatingLevelsTest {
       edges.add(new Edge(Channel.CENTRE_LOW, edges.size() % 2 == 0, at));
     }
     Firing firing = new Firing(edges, List.of());
-    LeafExposure.Timed timed = timed(firing, Level.HIGH, OptionalDouble.of(2e-4));
-    assertThat(timed.flags()).contains(LeafExposure.Flag.LATE_LIGHT);
+    Exposure.Timed timed = timed(firing, Level.HIGH, OptionalDouble.of(2e-4));
+    assertThat(timed.flags()).contains(Exposure.Flag.LATE_LIGHT);
     assertThat(timed.mainSeconds()).isCloseTo(2.1e-3, within(1e-6));
     // 3000 ticks at the high level, and a gap of 3200 more at the low one.
     assertThat(timed.reboundSeconds()).isCloseTo(RATE.seconds(4600), within(1e-9));
@@ -92,8 +92,7 @@ class AlternatingLevelsTest {
     for (long at : new long[] {10_000, 42_000, 60_000, 66_200, 70_000, 73_000}) {
       edges.add(new Edge(Channel.CENTRE_LOW, edges.size() % 2 == 0, at));
     }
-    LeafExposure.Timed timed =
-        timed(new Firing(edges, List.of()), Level.LOW, OptionalDouble.of(2e-4));
+    Exposure.Timed timed = timed(new Firing(edges, List.of()), Level.LOW, OptionalDouble.of(2e-4));
     // The first is 3200 ticks shorter at the high level; the second does not reach it.
     assertThat(timed.reboundSeconds()).isCloseTo(RATE.seconds(4600 + 1500), within(1e-9));
   }
@@ -117,11 +116,11 @@ class AlternatingLevelsTest {
     return AlternatingLevels.gapSeconds(low, high);
   }
 
-  private static LeafExposure measure(Firing firing, Level level, OptionalDouble gap) {
+  private static Exposure measure(Firing firing, Level level, OptionalDouble gap) {
     return AlternatingLevels.measure(firing, level, gap, LevelPair.GAUSS, RATE, firing.lastTicks());
   }
 
-  private static LeafExposure.Timed timed(Firing firing, Level level, OptionalDouble gap) {
-    return (LeafExposure.Timed) measure(firing, level, gap);
+  private static Exposure.Timed timed(Firing firing, Level level, OptionalDouble gap) {
+    return (Exposure.Timed) measure(firing, level, gap);
   }
 }

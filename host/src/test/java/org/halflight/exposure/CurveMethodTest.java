@@ -87,13 +87,13 @@ class CurveMethodTest {
     double worstOfTwoLevels = 0;
     for (BladeLaw law : BladeLaw.values()) {
       LightCurve curve = curve(0.85e-3, law::openFraction, 1);
-      LeafExposure.Timed edges =
-          (LeafExposure.Timed)
+      Exposure.Timed edges =
+          (Exposure.Timed)
               LeafExposureMethod.measure(
                   CurveEdges.firing(curve, LevelPair.GAUSS), LevelPair.GAUSS, RATE);
       for (double fNumber : new double[] {4, 5.6, 8, 11, 16, 22}) {
         double truth = behindStop(curve, 2.8 / fNumber);
-        ByLaw byEdges = edges.stopTable().effectiveSeconds(2.8, fNumber);
+        ByLaw byEdges = edges.blades().orElseThrow().stopTable().effectiveSeconds(2.8, fNumber);
         worstOfTwoLevels =
             Math.max(
                 worstOfTwoLevels,
@@ -146,7 +146,7 @@ class CurveMethodTest {
     assertThat(
             LeafExposureMethod.measure(
                 CurveEdges.firing(curve, LevelPair.GAUSS), LevelPair.GAUSS, RATE))
-        .isInstanceOf(LeafExposure.Timed.class);
+        .isInstanceOf(Exposure.Timed.class);
   }
 
   @Test

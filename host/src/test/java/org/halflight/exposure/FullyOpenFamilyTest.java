@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
-import org.halflight.exposure.LeafExposure.Timed;
+import org.halflight.exposure.Exposure.Timed;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -149,6 +149,7 @@ class FullyOpenFamilyTest {
 
   /** 0.72 % of opening plus closing time by the law of a round hole: what such holes need. */
   private static double roundHoleBound(Timed timed) {
-    return 0.0072243 * timed.openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR);
+    return 0.0072243
+        * timed.blades().orElseThrow().openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR);
   }
 }

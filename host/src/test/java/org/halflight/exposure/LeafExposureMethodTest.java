@@ -8,11 +8,11 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import org.apache.commons.math3.stat.StatUtils;
-import org.halflight.exposure.LeafExposure.Flag;
-import org.halflight.exposure.LeafExposure.Reason;
-import org.halflight.exposure.LeafExposure.StuckOpen;
-import org.halflight.exposure.LeafExposure.Timed;
-import org.halflight.exposure.LeafExposure.Unusable;
+import org.halflight.exposure.Exposure.Flag;
+import org.halflight.exposure.Exposure.Reason;
+import org.halflight.exposure.Exposure.StuckOpen;
+import org.halflight.exposure.Exposure.Timed;
+import org.halflight.exposure.Exposure.Unusable;
 import org.halflight.fixtures.Seed;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
@@ -45,7 +45,7 @@ class LeafExposureMethodTest {
     return new Firing(edges, List.of(damage));
   }
 
-  private LeafExposure measure() {
+  private Exposure measure() {
     return LeafExposureMethod.measure(firing(), LevelPair.GAUSS, RATE);
   }
 
@@ -58,13 +58,18 @@ class LeafExposureMethodTest {
     main();
     Timed timed = (Timed) measure();
     assertThat(timed.effectiveSeconds()).isCloseTo(10e-3, within(62.5e-9));
-    assertThat(timed.totalSeconds().areaLinear()).isCloseTo(11e-3, within(0.2e-6));
-    assertThat(timed.openingSeconds().areaLinear()).isCloseTo(1e-3, within(0.2e-6));
-    assertThat(timed.closingSeconds().areaLinear()).isCloseTo(1e-3, within(0.2e-6));
-    assertThat(timed.fullyOpenSeconds().areaLinear()).isCloseTo(9e-3, within(0.2e-6));
-    assertThat(timed.efficiency().areaLinear()).isCloseTo(10 / 11.0, within(1e-4));
-    assertThat(timed.totalSeconds().radiusLinear())
-        .isGreaterThan(timed.totalSeconds().areaLinear());
+    assertThat(timed.blades().orElseThrow().totalSeconds().areaLinear())
+        .isCloseTo(11e-3, within(0.2e-6));
+    assertThat(timed.blades().orElseThrow().openingSeconds().areaLinear())
+        .isCloseTo(1e-3, within(0.2e-6));
+    assertThat(timed.blades().orElseThrow().closingSeconds().areaLinear())
+        .isCloseTo(1e-3, within(0.2e-6));
+    assertThat(timed.blades().orElseThrow().fullyOpenSeconds().areaLinear())
+        .isCloseTo(9e-3, within(0.2e-6));
+    assertThat(timed.blades().orElseThrow().efficiency().areaLinear())
+        .isCloseTo(10 / 11.0, within(1e-4));
+    assertThat(timed.blades().orElseThrow().totalSeconds().radiusLinear())
+        .isGreaterThan(timed.blades().orElseThrow().totalSeconds().areaLinear());
     assertThat(timed.flags()).isEmpty();
     assertThat(timed.lateLightShare()).isZero();
     assertThat(timed.crossings())
@@ -85,7 +90,8 @@ class LeafExposureMethodTest {
     assertThat(timed.earlyLightShare()).isZero();
     assertThat(timed.outsideBoundSeconds()).isCloseTo(0.4 * 0.289e-3, within(1e-6));
     // What is about the blades stays of the main opening.
-    assertThat(timed.efficiency().areaLinear()).isCloseTo(10 / 11.0, within(1e-4));
+    assertThat(timed.blades().orElseThrow().efficiency().areaLinear())
+        .isCloseTo(10 / 11.0, within(1e-4));
   }
 
   /**
@@ -160,9 +166,9 @@ class LeafExposureMethodTest {
     // A triangle of 4 ms base that peaks at 0.9: 1.8 ms; then one of 2 ms base up to a half.
     pulse(Channel.CENTRE_LOW, 7512, 64_000 - 7512);
     pulse(Channel.CENTRE_HIGH, 28_043, 64_000 - 28_043);
-    LeafExposure.NeverFullyOpen alone = (LeafExposure.NeverFullyOpen) measure();
+    Exposure.NeverFullyOpen alone = (Exposure.NeverFullyOpen) measure();
     pulse(Channel.CENTRE_LOW, 80_000 + 6762, 112_000 - 6762);
-    LeafExposure.NeverFullyOpen both = (LeafExposure.NeverFullyOpen) measure();
+    Exposure.NeverFullyOpen both = (Exposure.NeverFullyOpen) measure();
 
     double truth = 1.8e-3 + 0.5e-3;
     assertThat(both.lowestSeconds()).isGreaterThan(alone.lowestSeconds()).isLessThan(truth);
@@ -207,7 +213,9 @@ class LeafExposureMethodTest {
     assertThat(timed.widthLowSeconds())
         .isCloseTo(RATE.seconds(11 * MS - 2 * 3381 + 960), within(1e-12));
     assertThat(timed.crossings().lowFallTicks()).isEqualTo(11 * MS - 3381 + 1920);
-    assertThat(timed.openingSeconds().areaLinear() + timed.closingSeconds().areaLinear())
+    assertThat(
+            timed.blades().orElseThrow().openingSeconds().areaLinear()
+                + timed.blades().orElseThrow().closingSeconds().areaLinear())
         .isCloseTo(
             LeafTravel.openingPlusClosingSeconds(
                 timed.widthLowSeconds(),
@@ -248,7 +256,7 @@ class LeafExposureMethodTest {
                   LevelPair.GAUSS,
                   RATE);
       effective[shot] = timed.effectiveSeconds();
-      assertThat(timed.totalSeconds().areaLinear())
+      assertThat(timed.blades().orElseThrow().totalSeconds().areaLinear())
           .as("seed %d", seed)
           .isCloseTo(80e-3, within(0.5e-3));
     }
@@ -275,9 +283,9 @@ class LeafExposureMethodTest {
     pulse(Channel.CENTRE_HIGH, 90, 110 + 2 * MS);
     Timed timed = (Timed) measure();
     assertThat(timed.effectiveSeconds()).isCloseTo(2e-3, within(1e-6));
-    assertThat(timed.openingSeconds()).isEqualTo(new ByLaw(0, 0));
-    assertThat(timed.totalSeconds().areaLinear()).isEqualTo(2e-3);
-    assertThat(timed.efficiency().areaLinear()).isCloseTo(1, within(1e-3));
+    assertThat(timed.blades().orElseThrow().openingSeconds()).isEqualTo(new ByLaw(0, 0));
+    assertThat(timed.blades().orElseThrow().totalSeconds().areaLinear()).isEqualTo(2e-3);
+    assertThat(timed.blades().orElseThrow().efficiency().areaLinear()).isCloseTo(1, within(1e-3));
   }
 
   @Test

@@ -19,8 +19,8 @@ class OneLevelMethodTest {
   void aWidthAtTheWrongLevelIsMendedByTheRampsOfATwoLevelMeasurement() {
     // Ramps of 1 ms and 1.5 ms with even area, 1 ms open: 2.25 ms effective.
     LightCurve curve = CurveEdges.curve(1e-3, 1e-3, 1.5e-3, CurveEdges::areaLinear, 1);
-    LeafExposure.Timed timed =
-        (LeafExposure.Timed)
+    Exposure.Timed timed =
+        (Exposure.Timed)
             LeafExposureMethod.measure(
                 CurveEdges.firing(curve, LevelPair.GAUSS), LevelPair.GAUSS, RATE);
     Firing oneLevel = new Firing(CurveEdges.edges(curve, Channel.OUTER_A, 0.1), List.of());
@@ -28,7 +28,9 @@ class OneLevelMethodTest {
     assertThat(width).isCloseTo(3.25e-3, within(1e-7));
     assertThat(
             OneLevelMethod.effectiveSeconds(
-                    width, 0.1, timed.stopTable().openingPlusClosingSeconds())
+                    width,
+                    0.1,
+                    timed.blades().orElseThrow().stopTable().openingPlusClosingSeconds())
                 .areaLinear())
         .isCloseTo(2.25e-3, within(3e-7));
   }

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Map;
-import org.halflight.exposure.LeafExposure.Timed;
+import org.halflight.exposure.Exposure.Timed;
 import org.halflight.fixtures.PublishedTable;
 import org.halflight.signal.LightCurve;
 import org.halflight.speeds.MarkedSpeed;
@@ -48,8 +48,10 @@ class PublishedShutterTest {
             LeafExposureMethod.measure(
                 CurveEdges.firing(curve, LevelPair.GAUSS), LevelPair.GAUSS, TickRate.BOARD_16_MHZ);
     assertThat(1 / timed.effectiveSeconds()).isCloseTo(280, within(0.01));
-    assertThat(timed.efficiency().areaLinear()).isCloseTo(0.67, within(1e-4));
-    assertThat(1e3 * timed.totalSeconds().areaLinear()).isCloseTo(5.3305, within(3e-4));
+    assertThat(timed.blades().orElseThrow().efficiency().areaLinear())
+        .isCloseTo(0.67, within(1e-4));
+    assertThat(1e3 * timed.blades().orElseThrow().totalSeconds().areaLinear())
+        .isCloseTo(5.3305, within(3e-4));
     assertThat(Stops.between(timed.effectiveSeconds(), marked.seconds(Reference.LITERAL)))
         .isCloseTo(-0.1635, within(1e-4));
     assertThat(Stops.between(timed.effectiveSeconds(), marked.seconds(Reference.EXACT)))

@@ -44,7 +44,7 @@ class SameLightTest {
   private record Both(
       Firing edges, SampledLight curve, Measured measured, LightLevels levels, LevelPair at) {
     Decided decided(OptionalDouble fullLightAfter) {
-      LeafExposure exposure = LeafExposureMethod.measure(edges, at, RATE);
+      Exposure exposure = LeafExposureMethod.measure(edges, at, RATE);
       return new EdgesAndCurve(exposure, Optional.empty(), at, curve, levels, measured, RATE)
           .decided(fullLightAfter)
           .orElseThrow();
@@ -117,15 +117,15 @@ class SameLightTest {
         firings++;
         falsely += sound.by() == DecidedBy.CHECK_RIG ? 1 : 0;
         apart = Math.max(apart, sound.apartSeconds().orElseThrow());
-        LeafExposure.Timed timed =
-            (LeafExposure.Timed) LeafExposureMethod.measure(both.edges(), at, RATE);
-        double ramp = timed.openingPlusClosingSeconds(OpeningLaw.AREA_LINEAR) / 2;
+        Exposure.Timed timed = (Exposure.Timed) LeafExposureMethod.measure(both.edges(), at, RATE);
+        double ramp =
+            timed.blades().orElseThrow().openingPlusClosingSeconds(OpeningLaw.AREA_LINEAR) / 2;
         for (Channel channel : new Channel[] {Channel.CENTRE_LOW, Channel.CENTRE_HIGH}) {
           Firing faulty = widened(both.edges(), channel, ramp / 2);
-          LeafExposure exposure = LeafExposureMethod.measure(faulty, at, RATE);
+          Exposure exposure = LeafExposureMethod.measure(faulty, at, RATE);
           faults++;
           found +=
-              exposure instanceof LeafExposure.Unusable
+              exposure instanceof Exposure.Unusable
                       || new Both(faulty, both.curve(), both.measured(), both.levels(), at)
                               .decided(OptionalDouble.empty())
                               .by()
@@ -149,8 +149,8 @@ class SameLightTest {
     for (int i = 0; i < 40; i++) {
       InventedLight light = draw(1, LAWS.get("smooth"), random);
       Both both = fire(light, LevelPair.GAUSS, 8, 808, 0, random);
-      LeafExposure.Timed timed =
-          (LeafExposure.Timed) LeafExposureMethod.measure(both.edges(), LevelPair.GAUSS, RATE);
+      Exposure.Timed timed =
+          (Exposure.Timed) LeafExposureMethod.measure(both.edges(), LevelPair.GAUSS, RATE);
       Measured measured = both.measured();
       double tolerance = timed.methodSeconds() + measured.toleranceSeconds();
       far += Math.abs(timed.effectiveSeconds() - measured.effectiveSeconds()) > tolerance ? 1 : 0;
@@ -173,8 +173,8 @@ class SameLightTest {
                   law.getValue(), 1e-3, Math.max(2e-5, seconds - 1e-3), law.getValue(), 1.3e-3, 1);
           double truth = light.effectiveSeconds();
           Both both = fire(light, LevelPair.GAUSS, 8, 708, 0, random);
-          LeafExposure.Timed timed =
-              (LeafExposure.Timed) LeafExposureMethod.measure(both.edges(), LevelPair.GAUSS, RATE);
+          Exposure.Timed timed =
+              (Exposure.Timed) LeafExposureMethod.measure(both.edges(), LevelPair.GAUSS, RATE);
           double gap = timed.widthLowSeconds() - timed.widthHighSeconds();
           Decided decided = both.decided(OptionalDouble.empty());
           assertThat(decided.by()).as(law.getKey()).isEqualTo(DecidedBy.EDGES_CORRECTED);
@@ -211,8 +211,8 @@ class SameLightTest {
       Decided decided = both.decided(OptionalDouble.of(0.998));
       assertThat(decided.by()).isEqualTo(DecidedBy.CURVE);
       assertThat(stops(decided, 1 / 128.0)).isBetween(-0.03, 0.03);
-      LeafExposure.Timed timed =
-          (LeafExposure.Timed) LeafExposureMethod.measure(both.edges(), LevelPair.GAUSS, RATE);
+      Exposure.Timed timed =
+          (Exposure.Timed) LeafExposureMethod.measure(both.edges(), LevelPair.GAUSS, RATE);
       // What the edges alone would say.
       assertThat(Math.log(timed.effectiveSeconds() * 128) / Math.log(2)).isGreaterThan(0.1);
     }

@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Stream;
-import org.halflight.exposure.LeafExposure.Flag;
-import org.halflight.exposure.LeafExposure.Timed;
+import org.halflight.exposure.Exposure.Flag;
+import org.halflight.exposure.Exposure.Timed;
 import org.halflight.fixtures.PublishedTable;
 import org.halflight.signal.LightCurve;
 import org.halflight.speeds.Stops;
@@ -124,13 +124,17 @@ class SyntheticLightCurvesTest {
   void theRightLawGivesHalfWidthTotalRampsAndEfficiency(Row row) {
     OpeningLaw law = row.is("linear") ? OpeningLaw.AREA_LINEAR : OpeningLaw.RADIUS_LINEAR;
     Timed timed = row.timed();
-    assertThat(timed.halfWidthSeconds().under(law))
+    assertThat(timed.blades().orElseThrow().halfWidthSeconds().under(law))
         .isCloseTo(row.halfWidth, within(4 * TICK + TABLE));
-    assertThat(timed.totalSeconds().under(law)).isCloseTo(row.total, within(4 * TICK));
-    assertThat(timed.openingSeconds().under(law)).isCloseTo(row.rise, within(3 * TICK));
-    assertThat(timed.closingSeconds().under(law)).isCloseTo(row.fall, within(3 * TICK));
-    assertThat(timed.fullyOpenSeconds().under(law)).isCloseTo(row.open, within(4 * TICK));
-    assertThat(timed.efficiency().under(law))
+    assertThat(timed.blades().orElseThrow().totalSeconds().under(law))
+        .isCloseTo(row.total, within(4 * TICK));
+    assertThat(timed.blades().orElseThrow().openingSeconds().under(law))
+        .isCloseTo(row.rise, within(3 * TICK));
+    assertThat(timed.blades().orElseThrow().closingSeconds().under(law))
+        .isCloseTo(row.fall, within(3 * TICK));
+    assertThat(timed.blades().orElseThrow().fullyOpenSeconds().under(law))
+        .isCloseTo(row.open, within(4 * TICK));
+    assertThat(timed.blades().orElseThrow().efficiency().under(law))
         .isCloseTo(row.efficiency, within((timed.methodSeconds() + 5 * TICK) / row.total));
   }
 

@@ -42,13 +42,13 @@ class TripPointsTest {
     for (BladeLaw law : new BladeLaw[] {BladeLaw.AREA_LINEAR, BladeLaw.ROUND_RADIUS_LINEAR}) {
       LightCurve curve = CurveEdges.curve(1e-3, 1e-3, 1.5e-3, law::openFraction, 1);
       double exact =
-          ((LeafExposure.Timed)
+          ((Exposure.Timed)
                   LeafExposureMethod.measure(
                       CurveEdges.firing(curve, LevelPair.GAUSS), LevelPair.GAUSS, RATE))
               .effectiveSeconds();
       LevelPair stands = ((LightLevels.Known) light.levels()).levels();
-      LeafExposure.Timed seen =
-          (LeafExposure.Timed) LeafExposureMethod.measure(seen(curve, correction), stands, RATE);
+      Exposure.Timed seen =
+          (Exposure.Timed) LeafExposureMethod.measure(seen(curve, correction), stands, RATE);
       double power = law == BladeLaw.AREA_LINEAR ? 1 : 2;
       assertThat(Math.abs(seen.effectiveSeconds() - exact)).isGreaterThan(8e-6);
       assertThat(correction.effectiveSeconds(seen, RATE, power, power))

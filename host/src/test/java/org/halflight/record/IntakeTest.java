@@ -17,8 +17,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionReducer;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethodVersion;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.job.Camera;
 import org.halflight.job.Id;
 import org.halflight.job.Run;
@@ -655,7 +655,7 @@ class IntakeTest {
             .filter(f -> f.outcome() == Outcome.STUCK_OPEN)
             .findFirst()
             .orElseThrow();
-    assertThat(((LeafExposure.StuckOpen) stuck.exposure()).lowestSeconds()).isBetween(2.9, 3.1);
+    assertThat(((Exposure.StuckOpen) stuck.exposure()).lowestSeconds()).isBetween(2.9, 3.1);
     assertThat(FiringRows.isClosedByHand(stuck)).isTrue();
   }
 

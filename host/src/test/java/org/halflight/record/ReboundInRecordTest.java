@@ -10,7 +10,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
 import org.halflight.bench.SessionFile;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.fixtures.LightLines;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
@@ -48,7 +48,7 @@ class ReboundInRecordTest {
   @Test
   void itIsKeptAndReadAsItCame() {
     assertThat(outcomes()).containsExactly(Outcome.TIMED, Outcome.TIMED, Outcome.DOUBLE);
-    LeafExposure.Timed timed = timed(1);
+    Exposure.Timed timed = timed(1);
     assertThat(timed.effectiveSeconds()).isCloseTo(10e-3, within(1e-6));
     assertThat(timed.mainSeconds()).isCloseTo(8e-3, within(1e-6));
     assertThat(timed.reboundSeconds()).isCloseTo(2e-3, within(1e-6));
@@ -82,8 +82,8 @@ class ReboundInRecordTest {
     return results().stream().map(FiringResult::outcome).toList();
   }
 
-  private LeafExposure.Timed timed(int at) {
-    return (LeafExposure.Timed) results().get(at).exposure();
+  private Exposure.Timed timed(int at) {
+    return (Exposure.Timed) results().get(at).exposure();
   }
 
   private void change(String sql) {

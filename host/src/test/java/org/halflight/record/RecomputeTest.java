@@ -12,8 +12,8 @@ import java.util.List;
 import org.halflight.bench.BenchEvent;
 import org.halflight.export.CsvTable;
 import org.halflight.export.FiringTable;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethodVersion;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -60,8 +60,8 @@ class RecomputeTest {
             before.stream()
                 .filter(
                     f ->
-                        f.result().exposure() instanceof LeafExposure.Timed
-                            || (f.result().exposure() instanceof LeafExposure.NeverFullyOpen never
+                        f.result().exposure() instanceof Exposure.Timed
+                            || (f.result().exposure() instanceof Exposure.NeverFullyOpen never
                                 && never.effectiveSeconds().isPresent()))
                 .count();
     Recomputed done = record.recompute();

@@ -14,7 +14,7 @@ import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.CurveExposure.Measured;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.EdgesAndCurve;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.signal.BoardTraits;
@@ -115,7 +115,7 @@ class CurveTest {
     assertThat(before.outcome()).isEqualTo(Outcome.NEVER_FULLY_OPEN);
     double rise = 0.6 * 0.002;
     bench.handle(new SessionInput.CurveAt(curve(start, 2 * rise - 0.002, 0.002, 0.6)));
-    LeafExposure.NeverFullyOpen never = (LeafExposure.NeverFullyOpen) bench.result(1).exposure();
+    Exposure.NeverFullyOpen never = (Exposure.NeverFullyOpen) bench.result(1).exposure();
     assertThat(never.effectiveSeconds().getAsDouble()).isCloseTo(0.6 * 0.6 * 0.002, within(6e-6));
     assertThat(((Measured) bench.result(1).curveExposure().get()).openedFully()).isFalse();
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.NEVER_FULLY_OPEN);
@@ -126,8 +126,8 @@ class CurveTest {
     double start = bench.now;
     bench.fire(0.008);
     bench.handle(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 0.9)));
-    LeafExposure.Timed timed = (LeafExposure.Timed) bench.result(1).exposure();
-    assertThat(timed.flags()).containsExactly(LeafExposure.Flag.CURVE_BELOW_FULL);
+    Exposure.Timed timed = (Exposure.Timed) bench.result(1).exposure();
+    assertThat(timed.flags()).containsExactly(Exposure.Flag.CURVE_BELOW_FULL);
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.TIMED);
     assertThat(bench.result(1).decidedBy()).contains(DecidedBy.FULL_LIGHT_AGAIN);
   }
@@ -241,8 +241,8 @@ class CurveTest {
     assertThat(result.decided().get().apartSeconds().getAsDouble())
         .isCloseTo(0.0005, within(10e-6));
     assertThat(result.effectiveSeconds()).isEmpty();
-    assertThat(((LeafExposure.Timed) result.exposure()).flags())
-        .containsExactly(LeafExposure.Flag.WIDTHS_APART);
+    assertThat(((Exposure.Timed) result.exposure()).flags())
+        .containsExactly(Exposure.Flag.WIDTHS_APART);
     bench.fireWithPlateau(FULL);
     assertThat(bench.result(1).decidedBy()).contains(DecidedBy.CHECK_RIG);
   }

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethod;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.signal.Firing;
 import org.halflight.speeds.Reference;
@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class FiringMeterTest {
   private static final Firing FIRING = PartsOfASession.firing(1, 10e-3);
-  private static final LeafExposure OF_A_CURTAIN = new LeafExposure.StuckOpen(1, 2);
+  private static final Exposure OF_A_CURTAIN = new Exposure.StuckOpen(1, 2);
 
   private final PartsOfASession parts = new PartsOfASession();
 
@@ -41,7 +41,7 @@ class FiringMeterTest {
             parts.rig,
             parts.light,
             shutter -> shutter.isCurtain() ? ofCurtains : ExposureMethod.LEAF);
-    assertThat(meter.exposure(FIRING)).isInstanceOf(LeafExposure.Timed.class);
+    assertThat(meter.exposure(FIRING)).isInstanceOf(Exposure.Timed.class);
     parts.progress.begin(run(dial, kind), parts.events);
     assertThat(meter.exposure(FIRING).equals(OF_A_CURTAIN)).isEqualTo(curtain);
   }
@@ -49,7 +49,7 @@ class FiringMeterTest {
   @Test
   void aCurtainIsTimedAtTheCentreAsBladesAre() {
     parts.progress.begin(run("leaf", ShutterKind.UNKNOWN), parts.events);
-    LeafExposure blades = parts.meter.exposure(FIRING);
+    Exposure blades = parts.meter.exposure(FIRING);
     parts.progress.begin(run("curtain", ShutterKind.UNKNOWN), parts.events);
     assertThat(parts.meter.exposure(FIRING)).isEqualTo(blades);
   }

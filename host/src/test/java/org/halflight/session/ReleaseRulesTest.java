@@ -6,7 +6,7 @@ import static org.halflight.session.InventedBench.S60;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.assertj.core.data.Offset;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
@@ -141,7 +141,7 @@ class ReleaseRulesTest {
     assertThat(bench.session.results()).isEmpty();
     bench.handle(new SessionInput.Ends());
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.STUCK_OPEN);
-    assertThat(((LeafExposure.StuckOpen) bench.result(1).exposure()).lowestSeconds())
+    assertThat(((Exposure.StuckOpen) bench.result(1).exposure()).lowestSeconds())
         .isCloseTo(3600, Offset.offset(0.3));
   }
 
@@ -166,7 +166,7 @@ class ReleaseRulesTest {
     bench.handle(new SessionInput.ClosedByHand());
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.STUCK_OPEN);
     assertThat(bench.result(1).effectiveSeconds()).isEmpty();
-    assertThat(((LeafExposure.StuckOpen) bench.result(1).exposure()).lowestSeconds())
+    assertThat(((Exposure.StuckOpen) bench.result(1).exposure()).lowestSeconds())
         .isBetween(3.9, 4.6);
     assertThat(bench.session.isRunDone()).isFalse();
     assertThat(bench.session.shown()).contains(S60);

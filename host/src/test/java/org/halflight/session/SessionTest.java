@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.assertj.core.data.Offset;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.signal.BoardTraits;
@@ -132,7 +132,7 @@ class SessionTest {
     quiet(opened + 3.2);
     FiringResult result = session.results().get(0);
     assertThat(result.outcome()).isEqualTo(Outcome.STUCK_OPEN);
-    assertThat(((LeafExposure.StuckOpen) result.exposure()).lowestSeconds())
+    assertThat(((Exposure.StuckOpen) result.exposure()).lowestSeconds())
         .isCloseTo(3.2, Offset.offset(1e-6));
   }
 

@@ -3,7 +3,7 @@ package org.halflight.session;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.OptionalDouble;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -51,11 +51,11 @@ class UnderwayWatchTest {
   @Test
   void whatThePersonClosedWasStuckOpen() {
     Firing firing = PartsOfASession.firing(1, 10e-3);
-    LeafExposure timed = parts.meter.exposure(firing);
+    Exposure timed = parts.meter.exposure(firing);
     watch.onClosedByHand(ticks(0.5));
     assertThat(watch.asClosed(firing, timed)).as("before it").isSameAs(timed);
     watch.onClosedByHand(ticks(1.005));
-    assertThat(watch.asClosed(firing, timed)).isInstanceOf(LeafExposure.StuckOpen.class);
+    assertThat(watch.asClosed(firing, timed)).isInstanceOf(Exposure.StuckOpen.class);
     assertThat(watch.asClosed(firing, timed)).as("one key, one firing").isSameAs(timed);
   }
 }

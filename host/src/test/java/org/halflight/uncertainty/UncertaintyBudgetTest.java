@@ -39,7 +39,7 @@ class UncertaintyBudgetTest {
   /** Firings that agree to a tick leave degrees of freedom beyond all tables. */
   @Test
   void hardlyAnyScatterGivesTheFactorOfNone() {
-    BladeTravel travel = new BladeTravel(2e-3, 1e-7, 0);
+    RampTravel travel = new RampTravel(2e-3, 1e-7, 0);
     UncertaintyBudget without = UncertaintyBudget.of(1, travel, RigKnowledge.UNCALIBRATED, 0, 3);
     double none = without.coverageFactor(0.95);
     // One rectangle rules, the resonator's; the bias of the light over the lens is added beside it.
@@ -238,7 +238,7 @@ class UncertaintyBudgetTest {
 
   @Test
   void moreFiringsDoNotLessenTheErrorOfTheRule() {
-    BladeTravel travel = new BladeTravel(2e-3, 0.2e-3, 34e-6);
+    RampTravel travel = new RampTravel(2e-3, 0.2e-3, 34e-6);
     UncertaintyBudget five = UncertaintyBudget.of(2e-3, travel, RigKnowledge.UNCALIBRATED, 0.1, 5);
     UncertaintyBudget many = five.withFirings(5, 100);
     assertThat(many.readsShortSeconds()).isEqualTo(34e-6);
@@ -259,7 +259,7 @@ class UncertaintyBudgetTest {
   void anUncalibratedRigAtTheTopSpeed() {
     UncertaintyBudget fast =
         UncertaintyBudget.of(
-            2e-3, new BladeTravel(2e-3, 0.2e-3, 24e-6), RigKnowledge.UNCALIBRATED, 0.02, 5);
+            2e-3, new RampTravel(2e-3, 0.2e-3, 24e-6), RigKnowledge.UNCALIBRATED, 0.02, 5);
     // By hand: 2 ms of ramps times 1.5 % over root 3 is 17.3 us, 0.0125 stop of 2 ms.
     assertThat(fast.rows().get(0).standardSeconds()).isCloseTo(17.3e-6, within(0.05e-6));
     assertThat(fast.rows().get(0).standardStops()).isCloseTo(0.0125, within(5e-5));
@@ -269,7 +269,7 @@ class UncertaintyBudgetTest {
     assertThat(fast.allowancesRule()).isTrue();
     UncertaintyBudget slow =
         UncertaintyBudget.of(
-            1, new BladeTravel(2e-3, 0.2e-3, 24e-6), RigKnowledge.UNCALIBRATED, 0.02, 5);
+            1, new RampTravel(2e-3, 0.2e-3, 24e-6), RigKnowledge.UNCALIBRATED, 0.02, 5);
     // Ramps no longer count; what is left is the resonator: 5000 ppm over root 3 is 0.0042 stop.
     assertThat(slow.commonStops()).isCloseTo(0.00417, within(5e-5));
   }
@@ -278,7 +278,7 @@ class UncertaintyBudgetTest {
   void moreFiringsLessenTheirPartAndNoOther() {
     UncertaintyBudget five =
         UncertaintyBudget.of(
-            2e-3, new BladeTravel(2e-3, 0.2e-3, 24e-6), RigKnowledge.UNCALIBRATED, 0.1, 5);
+            2e-3, new RampTravel(2e-3, 0.2e-3, 24e-6), RigKnowledge.UNCALIBRATED, 0.1, 5);
     UncertaintyBudget eighty = five.withFirings(5, 80);
     assertThat(eighty.commonStops()).isCloseTo(five.commonStops(), within(1e-12));
     assertThat(eighty.rows().get(8).standardStops())
@@ -322,7 +322,7 @@ class UncertaintyBudgetTest {
     List<Double> narrower = new ArrayList<>();
     for (RigKnowledge rig : List.of(RigKnowledge.UNCALIBRATED, known)) {
       narrower.add(
-          UncertaintyBudget.of(2e-3, new BladeTravel(2e-3, 0.2e-3, 24e-6), rig, 0.02, 5)
+          UncertaintyBudget.of(2e-3, new RampTravel(2e-3, 0.2e-3, 24e-6), rig, 0.02, 5)
               .combinedStops());
     }
     assertThat(narrower.get(1)).isLessThan(narrower.get(0));
@@ -339,7 +339,7 @@ class UncertaintyBudgetTest {
     assertThat(live.clock().basis()).isEqualTo(Basis.SESSION);
     assertThat(live.isCalibrated()).isFalse();
     assertThat(live.levels()).isEqualTo(RigKnowledge.UNCALIBRATED.levels());
-    BladeTravel travel = new BladeTravel(2e-3, 0.2e-3, 24e-6);
+    RampTravel travel = new RampTravel(2e-3, 0.2e-3, 24e-6);
     double before =
         UncertaintyBudget.of(1, travel, RigKnowledge.UNCALIBRATED, 0, 5).combinedSeconds();
     double after = UncertaintyBudget.of(1, travel, live, 0, 5).combinedSeconds();

@@ -14,7 +14,7 @@ import org.halflight.calibration.ClockPair;
 import org.halflight.calibration.ClockStamp;
 import org.halflight.calibration.OneSided;
 import org.halflight.calibration.SeenPulse;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
@@ -169,8 +169,7 @@ final class CalibratedTimes {
   private static double effective(
       Firing firing, LightLevels light, TripPoints trips, TickRate rate) {
     LevelPair levels = trips.middle(light).orElseThrow();
-    return ((LeafExposure.Timed) LeafExposureMethod.measure(firing, levels, rate))
-        .effectiveSeconds();
+    return ((Exposure.Timed) LeafExposureMethod.measure(firing, levels, rate)).effectiveSeconds();
   }
 
   /** The rms error of the slope, in ppm, of the hull, median slopes and least squares. */

@@ -13,7 +13,7 @@ import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Sample;
-import org.halflight.uncertainty.BladeTravel;
+import org.halflight.uncertainty.RampTravel;
 import org.halflight.validation.DrawnRuns.Law;
 import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.FindingPower;
@@ -291,7 +291,7 @@ public final class ComparisonStudy {
         Sample.of(Arrays.stream(speed.errors().values()).map(error -> error + off).toArray()),
         speed.afterRestStops(),
         speed.tolerance(),
-        new HowMeasured(Optional.of(new BladeTravel(0.002, 0, 0)), DecisionBasis.UNCALIBRATED));
+        new HowMeasured(Optional.of(new RampTravel(0.002, 0, 0)), DecisionBasis.UNCALIBRATED));
   }
 
   private void oneSpeedAlone() {

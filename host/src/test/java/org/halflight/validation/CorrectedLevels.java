@@ -7,7 +7,7 @@ import java.util.Locale;
 import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.CurveMethod;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelCorrection;
 import org.halflight.exposure.LightLevels;
@@ -121,8 +121,8 @@ final class CorrectedLevels {
     double truth = light.integralSeconds();
     CurveExposure.Measured curve = curve(light, set);
     CurveExposure.Measured again = curve(light, set.withFull(full));
-    LeafExposure.Timed before = timed(light, set);
-    LeafExposure.Timed after = timed(light, placed);
+    Exposure.Timed before = timed(light, set);
+    Exposure.Timed after = timed(light, placed);
     return new Errors(
         before.effectiveSeconds() / truth - 1,
         corrected(after, placed, trips, curve) / truth - 1,
@@ -132,7 +132,7 @@ final class CorrectedLevels {
   }
 
   private static double corrected(
-      LeafExposure.Timed timed, LightLevels light, TripPoints trips, CurveExposure.Measured curve) {
+      Exposure.Timed timed, LightLevels light, TripPoints trips, CurveExposure.Measured curve) {
     LevelCorrection correction = trips.correction(light).orElseThrow();
     return correction.effectiveSeconds(
         timed,
@@ -195,12 +195,12 @@ final class CorrectedLevels {
     return CurveMethod.measure(sampled, levels, RATE).measured().orElseThrow();
   }
 
-  private static LeafExposure.Timed timed(LightCurve light, LightLevels levels) {
+  private static Exposure.Timed timed(LightCurve light, LightLevels levels) {
     List<Edge> edges = new ArrayList<>();
     edges.addAll(edges(light, Channel.CENTRE_LOW, levels.lowCounts()));
     edges.addAll(edges(light, Channel.CENTRE_HIGH, levels.highCounts()));
     edges.sort(Comparator.comparingLong(Edge::ticks));
-    return (LeafExposure.Timed)
+    return (Exposure.Timed)
         LeafExposureMethod.measure(
             new Firing(edges, List.of()), ((LightLevels.Known) levels.levels()).levels(), RATE);
   }

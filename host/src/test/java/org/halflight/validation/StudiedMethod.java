@@ -22,7 +22,7 @@ import org.halflight.cli.Surroundings;
 import org.halflight.cli.Terminal;
 import org.halflight.export.CsvTable;
 import org.halflight.exposure.AlternatingLevels;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Session;
@@ -165,7 +165,7 @@ public final class StudiedMethod {
 
   /** The bound that is stated for the error of the rule of two levels, in seconds. */
   static double ruleBoundSeconds(FiringResult firing) {
-    return ((LeafExposure.Timed) firing.exposure()).methodSeconds();
+    return ((Exposure.Timed) firing.exposure()).methodSeconds();
   }
 
   /** The verdict on a speed, as tables have it. */
@@ -174,8 +174,8 @@ public final class StudiedMethod {
   }
 
   private static boolean has(FiringResult firing, String word) {
-    return firing.exposure() instanceof LeafExposure.Timed timed
-        && timed.flags().stream().map(LeafExposure.Flag.WORDS::word).anyMatch(word::equals);
+    return firing.exposure() instanceof Exposure.Timed timed
+        && timed.flags().stream().map(Exposure.Flag.WORDS::word).anyMatch(word::equals);
   }
 
   static Message said(Session session) {

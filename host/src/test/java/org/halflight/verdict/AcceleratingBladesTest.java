@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.fixtures.Seed;
@@ -23,9 +23,9 @@ import org.halflight.stats.Interval;
 import org.halflight.stats.Sample;
 import org.halflight.time.TickRate;
 import org.halflight.uncertainty.Basis;
-import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.Distribution;
 import org.halflight.uncertainty.InputUncertainty;
+import org.halflight.uncertainty.RampTravel;
 import org.halflight.uncertainty.RigKnowledge;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -62,7 +62,7 @@ class AcceleratingBladesTest {
           30e-6 * random.nextGaussian());
     }
 
-    LeafExposure.Timed sees(double effective, SplittableRandom random) {
+    Exposure.Timed sees(double effective, SplittableRandom random) {
       double open = effective - 2 * RAMP / (POWER + 1);
       double phase = random.nextDouble();
       List<Edge> edges = new ArrayList<>();
@@ -77,7 +77,7 @@ class AcceleratingBladesTest {
         edges.add(new Edge(channel, false, ticks(fall, phase, late, random)));
       }
       edges.sort(Comparator.comparingLong(Edge::ticks));
-      return (LeafExposure.Timed)
+      return (Exposure.Timed)
           LeafExposureMethod.measure(new Firing(edges, List.of()), LevelPair.GAUSS, RATE);
     }
 
@@ -93,11 +93,11 @@ class AcceleratingBladesTest {
     for (int i = 0; i < sessions; i++) {
       Rig rig = Rig.drawn(random);
       double truth = 0.6 * (random.nextDouble() - 0.5);
-      List<LeafExposure.Timed> timed = new ArrayList<>();
+      List<Exposure.Timed> timed = new ArrayList<>();
       List<Double> errors = new ArrayList<>();
       for (int n = 0; n < FIRINGS; n++) {
         double stops = truth + scatterStops * random.nextGaussian();
-        LeafExposure.Timed one = rig.sees(speed.exactSeconds() * Math.pow(2, stops), random);
+        Exposure.Timed one = rig.sees(speed.exactSeconds() * Math.pow(2, stops), random);
         timed.add(one);
         errors.add(Math.log(one.effectiveSeconds() / speed.exactSeconds()) / Math.log(2));
       }
@@ -111,7 +111,7 @@ class AcceleratingBladesTest {
               OptionalDouble.empty(),
               Tolerance.THIRD,
               new HowMeasured(
-                  BladeTravel.of(timed), new DecisionBasis(CALIBRATED, DecisionRule.FIXED_NUMBER)));
+                  RampTravel.of(timed), new DecisionBasis(CALIBRATED, DecisionRule.FIXED_NUMBER)));
       Interval interval = summary.expandedIntervalStops().orElseThrow();
       held += interval.contains(truth) ? 1 : 0;
     }

@@ -7,7 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.session.Phase;
@@ -21,8 +21,8 @@ import org.halflight.stats.Interval;
 import org.halflight.stats.Sample;
 import org.halflight.time.TickRate;
 import org.halflight.uncertainty.Basis;
-import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.InputUncertainty;
+import org.halflight.uncertainty.RampTravel;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.uncertainty.UncertaintySource;
 import org.halflight.words.Sentences;
@@ -55,7 +55,7 @@ class LightOverThePupilTest {
   }
 
   private static SpeedSummary seen(double fall, RigKnowledge rig) {
-    List<LeafExposure.Timed> timed = new ArrayList<>();
+    List<Exposure.Timed> timed = new ArrayList<>();
     List<Double> errors = new ArrayList<>();
     for (double scatter : new double[] {-0.004, -0.002, 0, 0.002, 0.004}) {
       double open = SPEED.exactSeconds() * Math.pow(2, scatter) - 2 * RAMP / 3;
@@ -68,8 +68,8 @@ class LightOverThePupilTest {
         edges.add(new Edge(channel, false, RATE.ticks(1e-3 + 2 * RAMP + open - at)));
       }
       edges.sort(Comparator.comparingLong(Edge::ticks));
-      LeafExposure.Timed one =
-          (LeafExposure.Timed)
+      Exposure.Timed one =
+          (Exposure.Timed)
               LeafExposureMethod.measure(new Firing(edges, List.of()), LevelPair.GAUSS, RATE);
       timed.add(one);
       errors.add(Math.log(one.effectiveSeconds() / SPEED.exactSeconds()) / Math.log(2));
@@ -82,7 +82,7 @@ class LightOverThePupilTest {
         Sample.of(errors),
         OptionalDouble.empty(),
         Tolerance.HALF,
-        new HowMeasured(BladeTravel.of(timed), new DecisionBasis(rig, DecisionRule.FIXED_NUMBER)));
+        new HowMeasured(RampTravel.of(timed), new DecisionBasis(rig, DecisionRule.FIXED_NUMBER)));
   }
 
   @Test

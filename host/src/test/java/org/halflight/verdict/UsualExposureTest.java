@@ -4,14 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.halflight.speeds.Tolerance;
-import org.halflight.uncertainty.BladeTravel;
+import org.halflight.uncertainty.RampTravel;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.uncertainty.UncertaintyBudget;
 import org.junit.jupiter.api.Test;
 
 class UsualExposureTest {
   private static UncertaintyBudget budget(RigKnowledge rig, double scatter, int firings) {
-    return UncertaintyBudget.of(2e-3, new BladeTravel(2e-3, 0.2e-3, 24e-6), rig, scatter, firings);
+    return UncertaintyBudget.of(2e-3, new RampTravel(2e-3, 0.2e-3, 24e-6), rig, scatter, firings);
   }
 
   private static Decision decide(double mean, RigKnowledge rig, double scatter, int firings) {

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import org.assertj.core.data.Offset;
-import org.halflight.exposure.LeafExposure;
-import org.halflight.exposure.LeafExposure.Flag;
+import org.halflight.exposure.Exposure;
+import org.halflight.exposure.Exposure.Flag;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -58,7 +58,7 @@ class ReflexViewingTest {
     List<FiringResult> leaking = fired(ShutterKind.LEAF_REFLEX, InventedFlap.LEAKING, SIXTIETH);
     for (FiringResult firing : leaking) {
       assertThat(firing.outcome()).isEqualTo(Outcome.TIMED);
-      LeafExposure.Timed timed = timed(firing);
+      Exposure.Timed timed = timed(firing);
       assertThat(timed.flags()).contains(Flag.FLAP_LIGHT).doesNotContain(Flag.EARLY_LIGHT);
       assertThat(timed.mainSeconds())
           .isCloseTo(timed(tight.get(0)).mainSeconds(), Offset.offset(1e-3));
@@ -112,7 +112,7 @@ class ReflexViewingTest {
         .toList();
   }
 
-  private static LeafExposure.Timed timed(FiringResult firing) {
-    return (LeafExposure.Timed) firing.exposure();
+  private static Exposure.Timed timed(FiringResult firing) {
+    return (Exposure.Timed) firing.exposure();
   }
 }

@@ -2,7 +2,7 @@ package org.halflight.desk.view;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 
@@ -13,7 +13,7 @@ public sealed interface LastFiring {
    *
    * @param errorStops where a speed is shown
    */
-  record Provisional(LeafExposure exposure, OptionalDouble errorStops, Optional<DialSetting> shown)
+  record Provisional(Exposure exposure, OptionalDouble errorStops, Optional<DialSetting> shown)
       implements LastFiring {}
 
   /** It is over. */

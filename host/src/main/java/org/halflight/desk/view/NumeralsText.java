@@ -3,7 +3,7 @@ package org.halflight.desk.view;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.DecidedBy;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringResult;
@@ -122,7 +122,7 @@ public record NumeralsText(
         Words.say(
             "desk.numerals.settling",
             label(firing.shown()) + limit(view, firing.shown(), view.run()));
-    return firing.exposure() instanceof LeafExposure.Timed timed
+    return firing.exposure() instanceof Exposure.Timed timed
         ? timed(timed.effectiveSeconds(), timed, firing.errorStops(), note, Tone.PROVISIONAL)
         : words(Words.say("outcome.never-fully-open"), "", note, Tone.PROVISIONAL);
   }
@@ -159,9 +159,9 @@ public record NumeralsText(
     if (nothing.isPresent()) {
       outcome = Sentences.decidedBy(nothing.get());
     }
-    if (firing.exposure() instanceof LeafExposure.StuckOpen stuck) {
+    if (firing.exposure() instanceof Exposure.StuckOpen stuck) {
       known = Words.say("desk.numerals.atLeast", Numbers.time(stuck.lowestSeconds()));
-    } else if (firing.exposure() instanceof LeafExposure.NeverFullyOpen never) {
+    } else if (firing.exposure() instanceof Exposure.NeverFullyOpen never) {
       known =
           never.highestSeconds().isPresent()
               ? Words.say(
@@ -169,7 +169,7 @@ public record NumeralsText(
                   Numbers.time(never.lowestSeconds()),
                   Numbers.time(never.highestSeconds().getAsDouble()))
               : Words.say("desk.numerals.atLeast", Numbers.time(never.lowestSeconds()));
-    } else if (firing.exposure() instanceof LeafExposure.Timed timed) {
+    } else if (firing.exposure() instanceof Exposure.Timed timed) {
       String key =
           switch (firing.outcome()) {
             case LIGHT_WHILE_COCKING -> "desk.numerals.lightFor";
@@ -182,10 +182,10 @@ public record NumeralsText(
   }
 
   private static NumeralsText timed(
-      double seconds, LeafExposure exposure, OptionalDouble error, String note, Tone tone) {
+      double seconds, Exposure exposure, OptionalDouble error, String note, Tone tone) {
     Numbers.InUnit time = Numbers.timeInUnit(seconds);
     String parts =
-        exposure instanceof LeafExposure.Timed timed && hasParts(timed)
+        exposure instanceof Exposure.Timed timed && hasParts(timed)
             ? parts(timed, Numbers.time(seconds - timed.effectiveSeconds() + timed.mainSeconds()))
             : "";
     if (error.isEmpty()) {
@@ -214,13 +214,13 @@ public record NumeralsText(
             : stops > 0 ? "desk.numerals.slow" : "desk.numerals.fast");
   }
 
-  private static boolean hasParts(LeafExposure.Timed timed) {
-    return timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT)
-        || timed.flags().contains(LeafExposure.Flag.LATE_LIGHT);
+  private static boolean hasParts(Exposure.Timed timed) {
+    return timed.flags().contains(Exposure.Flag.FLAP_LIGHT)
+        || timed.flags().contains(Exposure.Flag.LATE_LIGHT);
   }
 
-  private static String parts(LeafExposure.Timed timed, String main) {
-    return timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT)
+  private static String parts(Exposure.Timed timed, String main) {
+    return timed.flags().contains(Exposure.Flag.FLAP_LIGHT)
         ? Words.say("desk.numerals.flap", main, Numbers.time(timed.earlySeconds()))
         : Words.say("desk.numerals.parts", main, Numbers.time(timed.reboundSeconds()));
   }

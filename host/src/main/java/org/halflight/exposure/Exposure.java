@@ -1,16 +1,17 @@
 package org.halflight.exposure;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.signal.Firing;
 import org.halflight.stored.StoredWords;
 
 /**
- * What one firing of a shutter in or near the lens comes to. Each case is an outcome of the
- * measurement, none an error of the program.
+ * What one firing of a shutter comes to. Each case is an outcome of the measurement, none an error
+ * of the program.
  */
-public sealed interface LeafExposure {
+public sealed interface Exposure {
   /**
    * How far off the light of an early light or rebound may be that passed the low level only, plus
    * or minus, as a share of it: triangles that peak at 0.25 to 0.4 come out at 62 to 118 %.
@@ -45,7 +46,7 @@ public sealed interface LeafExposure {
     LATE_LIGHT,
     /**
      * Early light or rebound passed the low level only, and how much light it was is uncertain by
-     * {@value LeafExposure#LOW_LEVEL_ONLY_BOUND} of it.
+     * {@value Exposure#LOW_LEVEL_ONLY_BOUND} of it.
      */
     LOW_LEVEL_ONLY,
     /** Light too far from the main opening to be one exposure with it: opened twice. */
@@ -123,8 +124,8 @@ public sealed interface LeafExposure {
   }
 
   /**
-   * A timed exposure. All times but the first are of the main opening: the longest one at the low
-   * level.
+   * A timed exposure at the centre of the frame. All times but the first are of the main opening:
+   * the longest one at the low level.
    *
    * @param effectiveSeconds all the light: the integral of the main opening, of early light and of
    *     rebound as a fraction of full light, each by the two-level rule. Light below the low level
@@ -133,54 +134,49 @@ public sealed interface LeafExposure {
    *     in seconds; not the uncertainty of the measurement, and no bound for ramps that stick
    * @param widthLowSeconds time above the low level
    * @param widthHighSeconds time above the high level
-   * @param halfWidthSeconds estimate of the time above half light
-   * @param fullyOpenSeconds estimate of the time fully open; below 0 where the law says never
-   * @param openingSeconds from first light to fully open
-   * @param closingSeconds from start of closing to dark
-   * @param totalSeconds from first to last light
-   * @param efficiency effective time of the main opening over total time
    * @param earlyLightShare light of all openings before the main one, as a share of its light
    * @param lateLightShare light of all openings after the main one (rebound), likewise
    * @param crossings when the light crossed the two levels
    * @param flags what to know about it
+   * @param travel how blades or curtains moved
    */
   record Timed(
       double effectiveSeconds,
       double methodSeconds,
       double widthLowSeconds,
       double widthHighSeconds,
-      ByLaw halfWidthSeconds,
-      ByLaw fullyOpenSeconds,
-      ByLaw openingSeconds,
-      ByLaw closingSeconds,
-      ByLaw totalSeconds,
-      ByLaw efficiency,
       double earlyLightShare,
       double lateLightShare,
       Crossings crossings,
-      Set<Flag> flags)
-      implements LeafExposure {
+      Set<Flag> flags,
+      Travel travel)
+      implements Exposure {
     public Timed {
       flags = Set.copyOf(flags);
     }
 
     /** The same with other flags. */
     Timed withFlags(Set<Flag> others) {
+      return with(others, travel);
+    }
+
+    /** The same with other flags and another travel. */
+    Timed with(Set<Flag> others, Travel moved) {
       return new Timed(
           effectiveSeconds,
           methodSeconds,
           widthLowSeconds,
           widthHighSeconds,
-          halfWidthSeconds,
-          fullyOpenSeconds,
-          openingSeconds,
-          closingSeconds,
-          totalSeconds,
-          efficiency,
           earlyLightShare,
           lateLightShare,
           crossings,
-          others);
+          others,
+          moved);
+    }
+
+    /** How the blades moved; empty for curtains. */
+    public Optional<BladeTravel> blades() {
+      return travel instanceof BladeTravel blades ? Optional.of(blades) : Optional.empty();
     }
 
     /** The same opening where it was a person that closed the shutter. */
@@ -226,18 +222,9 @@ public sealed interface LeafExposure {
      * hard may not have all the same: see {@link Flag#MAY_NOT_OPEN_FULLY}.
      */
     public boolean countsAsFullyOpen() {
+      double least = LeafExposureMethod.FULLY_OPEN_GUARD_SHARE * widthLowSeconds;
       return !flags.contains(Flag.MAY_NOT_OPEN_FULLY)
-          || fullyOpenSeconds.least() > LeafExposureMethod.FULLY_OPEN_GUARD_SHARE * widthLowSeconds;
-    }
-
-    /** The stop table that this firing predicts. */
-    public StopTable stopTable() {
-      return new StopTable(totalSeconds, ByLaw.of(this::openingPlusClosingSeconds));
-    }
-
-    /** Opening plus closing time under a law, in seconds. */
-    public double openingPlusClosingSeconds(OpeningLaw law) {
-      return openingSeconds.under(law) + closingSeconds.under(law);
+          || blades().filter(each -> each.fullyOpenSeconds().least() > least).isPresent();
     }
   }
 
@@ -267,7 +254,7 @@ public sealed interface LeafExposure {
       long startTicks,
       long endTicks,
       OptionalDouble effectiveSeconds)
-      implements LeafExposure {
+      implements Exposure {
     /** The same with the effective time of the light curve. */
     NeverFullyOpen withEffective(double seconds) {
       return new NeverFullyOpen(
@@ -288,7 +275,7 @@ public sealed interface LeafExposure {
    * @param lowestSeconds it was open for at least this long
    * @param startTicks first rise through the low level
    */
-  record StuckOpen(double lowestSeconds, long startTicks) implements LeafExposure {}
+  record StuckOpen(double lowestSeconds, long startTicks) implements Exposure {}
 
   /**
    * No figure.
@@ -296,7 +283,7 @@ public sealed interface LeafExposure {
    * @param reason why
    * @param damage what is wrong with the record of the edges; empty unless that is the reason
    */
-  record Unusable(Reason reason, List<Firing.Damage> damage) implements LeafExposure {
+  record Unusable(Reason reason, List<Firing.Damage> damage) implements Exposure {
     public Unusable {
       damage = List.copyOf(damage);
     }

@@ -3,11 +3,11 @@ package org.halflight.uncertainty;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
-import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Exposure;
 import org.halflight.exposure.OpeningLaw;
 
 /**
- * What the blades of a speed take for opening and closing: the errors of light act during that time
+ * What the ramps of a speed take, opening and closing: the errors of light act during that time
  * only.
  *
  * @param rampSeconds opening plus closing time
@@ -19,7 +19,7 @@ import org.halflight.exposure.OpeningLaw;
  *     which light over the pupil acts
  * @param outsideBoundSeconds how far off the light outside the main opening may be, plus or minus
  */
-public record BladeTravel(
+public record RampTravel(
     double rampSeconds,
     double unlikeSeconds,
     double methodSeconds,
@@ -27,14 +27,14 @@ public record BladeTravel(
     double roundRampSeconds,
     double outsideBoundSeconds) {
   /** No travel at all, for errors of a model without a rig. */
-  public static final BladeTravel NONE = new BladeTravel(0, 0, 0);
+  public static final RampTravel NONE = new RampTravel(0, 0, 0);
 
   /** Where the law of the ramps makes no difference, without light outside the main opening. */
-  public BladeTravel(double rampSeconds, double unlikeSeconds, double methodSeconds) {
+  public RampTravel(double rampSeconds, double unlikeSeconds, double methodSeconds) {
     this(rampSeconds, unlikeSeconds, methodSeconds, false, rampSeconds, 0);
   }
 
-  public BladeTravel {
+  public RampTravel {
     for (double seconds :
         new double[] {
           rampSeconds, unlikeSeconds, methodSeconds, roundRampSeconds, outsideBoundSeconds
@@ -50,30 +50,42 @@ public record BladeTravel(
    *
    * @return empty where none was timed
    */
-  public static Optional<BladeTravel> of(List<LeafExposure.Timed> timed) {
+  public static Optional<RampTravel> of(List<Exposure.Timed> timed) {
     return timed.isEmpty()
         ? Optional.empty()
         : Optional.of(
-            new BladeTravel(
+            new RampTravel(
                 Math.max(
-                    0, mean(timed, t -> t.openingSeconds().middle() + t.closingSeconds().middle())),
+                    0,
+                    mean(
+                        timed,
+                        t ->
+                            t.travel().openingSeconds().middle()
+                                + t.travel().closingSeconds().middle())),
                 Math.abs(
-                    mean(timed, t -> t.closingSeconds().middle() - t.openingSeconds().middle())),
-                Math.max(0, mean(timed, LeafExposure.Timed::methodSeconds)),
+                    mean(
+                        timed,
+                        t ->
+                            t.travel().closingSeconds().middle()
+                                - t.travel().openingSeconds().middle())),
+                Math.max(0, mean(timed, Exposure.Timed::methodSeconds)),
                 false,
                 Math.max(
-                    0, mean(timed, t -> t.openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR))),
-                mean(timed, LeafExposure.Timed::outsideBoundSeconds)));
+                    0,
+                    mean(
+                        timed,
+                        t -> t.travel().openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR))),
+                mean(timed, Exposure.Timed::outsideBoundSeconds)));
   }
 
   /** The same with another bound for the light outside the main opening. */
-  public BladeTravel withOutsideBound(double seconds) {
-    return new BladeTravel(
+  public RampTravel withOutsideBound(double seconds) {
+    return new RampTravel(
         rampSeconds, unlikeSeconds, methodSeconds, isCorrected, roundRampSeconds, seconds);
   }
 
   /** The same where the rule of two levels is exact. */
-  BladeTravel withoutRule() {
+  RampTravel withoutRule() {
     return withMethod(0, false);
   }
 
@@ -82,13 +94,12 @@ public record BladeTravel(
    *
    * @param corrected whether a light curve corrected all of them
    */
-  public BladeTravel withMethod(double boundSeconds, boolean corrected) {
-    return new BladeTravel(
+  public RampTravel withMethod(double boundSeconds, boolean corrected) {
+    return new RampTravel(
         rampSeconds, unlikeSeconds, boundSeconds, corrected, roundRampSeconds, outsideBoundSeconds);
   }
 
-  private static double mean(
-      List<LeafExposure.Timed> timed, ToDoubleFunction<LeafExposure.Timed> figure) {
+  private static double mean(List<Exposure.Timed> timed, ToDoubleFunction<Exposure.Timed> figure) {
     return timed.stream().mapToDouble(figure).average().orElseThrow();
   }
 }
