@@ -34,10 +34,11 @@ record DeskSettings(
     int profileDays,
     Map<Pedal.Use, Pedal.Key> pedals,
     Map<RunOption<?>, String> options) {
-  /** A wire on the flash contact is looked at anew each time. */
+  /** A wire on the flash contact is looked at anew each time; curtains are those of a camera. */
   private static final List<RunOption<?>> KEPT =
       RunOption.CRITERIA.stream()
-          .filter(option -> option.isOffered() && option != RunOption.CONTACT)
+          .filter(
+              option -> option.isOffered() && option != RunOption.CONTACT && !option.isOfCurtains())
           .toList();
 
   private static final String SOUNDS_OFF = "sounds-off";

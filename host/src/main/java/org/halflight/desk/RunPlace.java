@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import javax.swing.ButtonGroup;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
@@ -83,16 +84,19 @@ final class RunPlace extends Place {
   private final JPanel main = group(new MigLayout(COLUMNS, GROW));
   private final JPanel ofSpeeds = group(new MigLayout(COLUMNS, GROW));
   private final JPanel conditions = group(new MigLayout(COLUMNS, GROW));
+  private final JPanel curtains = group(new MigLayout(COLUMNS, GROW));
   private final JPanel criteria = group(new MigLayout(COLUMNS, GROW));
   private final JPanel shutter = group(new MigLayout(COLUMNS, GROW));
   private final Fold speedsFold;
   private final Fold conditionsFold;
+  private final Fold curtainsFold;
   private final Fold criteriaFold;
   private final Fold shutterFold;
 
   private String all = "";
   private String toAdjust = "";
   private String ownDial = Dial.CUSTOM;
+  private transient ShutterKind kind = ShutterKind.UNKNOWN;
   private boolean wasAdjusting;
   private boolean up;
   private boolean suggesting;
@@ -134,6 +138,7 @@ final class RunPlace extends Place {
     folded();
     speedsFold = new Fold("runFold.speeds", Words.say("desk.run.speedsFold"), ofSpeeds);
     conditionsFold = new Fold("runFold.conditions", Words.say("desk.run.conditions"), conditions);
+    curtainsFold = new Fold("runFold.curtains", Words.say("desk.run.curtains"), curtains);
     criteriaFold = new Fold("runFold.criteria", Words.say("desk.run.criteria"), criteria);
     shutterFold = new Fold("runFold.shutter", Words.say("desk.run.customs"), shutter);
     for (Fold fold : folds()) {
@@ -153,7 +158,7 @@ final class RunPlace extends Place {
   }
 
   private List<Fold> folds() {
-    return List.of(speedsFold, conditionsFold, criteriaFold, shutterFold);
+    return List.of(speedsFold, conditionsFold, curtainsFold, criteriaFold, shutterFold);
   }
 
   /** The five things that every run is asked for. */
@@ -185,11 +190,14 @@ final class RunPlace extends Place {
   private void folded() {
     row(ofSpeeds, Words.say("desk.run.speeds"), speeds);
     row(ofSpeeds, Words.say("desk.run.marking"), marking);
-    RunOption.CONDITIONS.forEach(option -> row(conditions, option));
+    RunOption.CONDITIONS.stream()
+        .filter(option -> !option.isOfCurtains())
+        .forEach(option -> row(conditions, option));
     row(conditions, Words.say("desk.run.rest"), rest);
     RunOption.CRITERIA.stream()
-        .filter(option -> option.isOffered() && !option.isFlag())
+        .filter(option -> option.isOffered() && !option.isFlag() && !option.isOfCurtains())
         .forEach(option -> row(criteria, option));
+    RunOption.OF_CURTAINS.forEach(option -> row(curtains, option));
     shutter.add(beforeCocking, "span");
     shutter.add(bladesShut, "span");
     shutter.add(options.contact(), "span");
@@ -202,7 +210,7 @@ final class RunPlace extends Place {
     button(Phase.ADJUSTING).addItemListener(event -> adjustingChosen());
     way.addActionListener(event -> wayChosen());
     options.contact().addItemListener(event -> caution.setVisible(options.contact().isSelected()));
-    for (JComponent panel : List.of(main, ofSpeeds, conditions, criteria, shutter)) {
+    for (JComponent panel : List.of(main, ofSpeeds, conditions, curtains, criteria, shutter)) {
       hear(panel);
     }
   }
@@ -231,6 +239,8 @@ final class RunPlace extends Place {
         RunFormText.conditions(
             form.options(),
             form.restSeconds().isEmpty() ? "" : String.valueOf(rest.getSelectedItem())));
+    curtainsFold.say(RunFormText.curtains(form.options()));
+    curtainsFold.setVisible(form.shutter().isCurtain());
     criteriaFold.say(RunFormText.criteria(form.options()));
     shutterFold.say(RunFormText.shutter(form));
   }
@@ -256,6 +266,7 @@ final class RunPlace extends Place {
   private void suggest(RunForm form, Optional<MarkedSpeed> one) {
     toAdjust = one.map(MarkedSpeed::label).orElse("");
     camera.setText(form.shutter().camera());
+    kind = form.shutter().kind();
     button(form.phase()).setSelected(true);
     int known = Dial.names().indexOf(form.shutter().dial());
     dial.setSelectedIndex(known >= 0 ? known : Dial.names().size());
@@ -270,7 +281,7 @@ final class RunPlace extends Place {
     if (dry.equals(form.options().get(RunOption.WET))) {
       options.show(RunOption.WET, dry);
     }
-    RunOption.CRITERIA.stream()
+    Stream.concat(RunOption.CRITERIA.stream(), Stream.of(RunOption.FRAME))
         .filter(RunOption::isOffered)
         .forEach(option -> options.show(option, form.options().getOrDefault(option, "")));
     way.setSelectedIndex(
@@ -368,7 +379,7 @@ final class RunPlace extends Place {
     return new RunForm(
         new ShutterUnderTest(
             camera.getText().strip(),
-            ShutterKind.UNKNOWN,
+            kind,
             dial.getSelectedIndex() >= 0 && dial.getSelectedIndex() < Dial.names().size()
                 ? Dial.names().get(dial.getSelectedIndex())
                 : ownDial,

@@ -1,21 +1,18 @@
 package org.halflight.exposure;
 
 /**
- * Where the three sensors see the curtains, in millimetres along the travel.
+ * Where the sensors are behind a curtain shutter, and how its light comes. Lengths in mm.
  *
- * <p>A curtain in front of the sensors throws its edge as a shadow. Rays from the middle of the
- * lamp meet it nearer to the axis than the sensors are, by the share {@code gap / lamp distance};
- * with 5 mm in 300 mm that is 1.7 %. The shadow of an edge is as wide as the slit of the sensor,
- * drawn together by the same share, and the image of the lamp, {@code lamp x gap / lamp distance}.
- *
- * @param frameMillimetres the frame along the travel
- * @param outerMillimetres from the centre to either outer sensor, at the sensors
- * @param sensorSlitMillimetres width of the slit over each sensor
- * @param curtainToSensorMillimetres from the curtain to the slits of the sensors
- * @param lampToSensorMillimetres from the lamp to the slits; infinite where its light is parallel
- * @param lampMillimetres the lamp along the travel
- * @param distancesKnown whether somebody said the distances; where not, nothing is corrected by
- *     them, and places are the less certain
+ * @param frameMillimetres length of the frame in the direction of travel
+ * @param outerMillimetres from the middle of the frame to each outer sensor, at the sensors; at
+ *     most half the frame
+ * @param sensorSlitMillimetres width of the slit before each sensor, in the direction of travel
+ * @param curtainToSensorMillimetres from the curtain to the slits before the sensors; 0 or more
+ * @param lampToSensorMillimetres from the lamp to the slits, further than the curtain; infinite for
+ *     parallel light
+ * @param lampMillimetres width of the lamp in the direction of travel; 0 for a point
+ * @param isDepthSaid whether somebody said both distances; else they are the usual ones, which
+ *     correct nothing and only widen what the figures are uncertain by
  */
 public record CurtainGeometry(
     double frameMillimetres,
@@ -24,39 +21,66 @@ public record CurtainGeometry(
     double curtainToSensorMillimetres,
     double lampToSensorMillimetres,
     double lampMillimetres,
-    boolean distancesKnown) {
-  /** From the centre to an outer sensor as a share of the frame (GOST 19821-83: about 45 %). */
+    boolean isDepthSaid) {
+  /**
+   * The usual place of the outer sensors, as a part of the frame from its middle. Our own choice.
+   */
   public static final double USUAL_OUTER_SHARE = 0.45;
 
-  /** Usual slit of a sensor. */
+  /** The usual slit before a sensor, in mm. Our own choice. */
   public static final double USUAL_SLIT_MILLIMETRES = 0.5;
 
-  /** Usual distance from the curtain to the sensors. */
+  /** The usual way from curtain to sensor, in mm. Our own choice. */
   public static final double USUAL_GAP_MILLIMETRES = 5;
 
-  /** Usual distance of the lamp. */
+  /** The usual distance of the lamp, in mm. Our own choice. */
   public static final double USUAL_LAMP_DISTANCE_MILLIMETRES = 300;
 
-  /** Usual size of the lamp. */
+  /** The usual width of the lamp, in mm. Our own choice. */
   public static final double USUAL_LAMP_MILLIMETRES = 10;
 
+  /** A lamp is further from the sensors than so many times the curtain. Our own limit. */
+  public static final double LEAST_LAMP_GAPS = 10;
+
   public CurtainGeometry {
-    for (double length :
-        new double[] {
-          frameMillimetres, outerMillimetres, sensorSlitMillimetres, lampToSensorMillimetres
-        }) {
-      if (!(length > 0)) {
-        throw new IllegalArgumentException("not a length of the set-up in mm: " + length);
-      }
-    }
-    if (!(curtainToSensorMillimetres >= 0
-        && curtainToSensorMillimetres < lampToSensorMillimetres
-        && lampMillimetres >= 0)) {
-      throw new IllegalArgumentException("the lamp must stand before the curtain");
+    if (!(frameMillimetres > 0)
+        || !(outerMillimetres > 0 && outerMillimetres <= frameMillimetres / 2)
+        || !(sensorSlitMillimetres > 0)
+        || !(curtainToSensorMillimetres >= 0)
+        || !(lampToSensorMillimetres > curtainToSensorMillimetres)
+        || !(lampMillimetres >= 0)) {
+      throw new IllegalArgumentException(
+          "no places of sensors: "
+              + String.join(
+                  ", ",
+                  String.valueOf(frameMillimetres),
+                  String.valueOf(outerMillimetres),
+                  String.valueOf(sensorSlitMillimetres),
+                  String.valueOf(curtainToSensorMillimetres),
+                  String.valueOf(lampToSensorMillimetres),
+                  String.valueOf(lampMillimetres)));
     }
   }
 
-  /** As the rig is built, with distances that nobody said. */
+  /** With both distances said. */
+  public CurtainGeometry(
+      double frameMillimetres,
+      double outerMillimetres,
+      double sensorSlitMillimetres,
+      double curtainToSensorMillimetres,
+      double lampToSensorMillimetres,
+      double lampMillimetres) {
+    this(
+        frameMillimetres,
+        outerMillimetres,
+        sensorSlitMillimetres,
+        curtainToSensorMillimetres,
+        lampToSensorMillimetres,
+        lampMillimetres,
+        true);
+  }
+
+  /** All as it usually is but for the frame; the distances are not said. */
   public static CurtainGeometry usual(double frameMillimetres) {
     return new CurtainGeometry(
         frameMillimetres,
@@ -68,17 +92,31 @@ public record CurtainGeometry(
         false);
   }
 
-  /** By which share lengths at the curtain are shorter than their shadows at the sensors. */
-  public double shrinkShare() {
+  /**
+   * Whether a lamp is so near that its spreading rays, not the curtains, would be measured.
+   *
+   * @param curtainToSensorMillimetres from the curtain to the sensors
+   * @param lampToSensorMillimetres from the lamp to the sensors
+   */
+  public static boolean isLampTooNear(
+      double curtainToSensorMillimetres, double lampToSensorMillimetres) {
+    return lampToSensorMillimetres < LEAST_LAMP_GAPS * curtainToSensorMillimetres;
+  }
+
+  /**
+   * By how much a length at the curtain is shorter than its shadow at the sensors, as a part of it:
+   * the rays of a lamp spread.
+   */
+  public double shrinkage() {
     return curtainToSensorMillimetres / lampToSensorMillimetres;
   }
 
-  /** A length at the sensors as it is at the curtain; unchanged where no distance is known. */
+  /** A length at the sensors, at the curtain; as it is where the distances are not said. */
   public double atCurtain(double millimetres) {
-    return distancesKnown ? millimetres * (1 - shrinkShare()) : millimetres;
+    return isDepthSaid ? millimetres * (1 - shrinkage()) : millimetres;
   }
 
-  /** A place from the centre of the frame, at the curtain, above 0 in the direction of travel. */
+  /** A place from the middle of the frame, at the curtain, above 0 in the direction of travel. */
   public double placeMillimetres(Place place) {
     return switch (place) {
       case START -> -atCurtain(outerMillimetres);
@@ -87,18 +125,18 @@ public record CurtainGeometry(
     };
   }
 
-  /** The edge of the frame at the end of travel; that at its start is as far below 0. */
+  /** The edge of the frame at the end of travel, from its middle; that at the start is below 0. */
   public double edgeMillimetres() {
     return frameMillimetres / 2;
   }
 
-  /** What of a curtain the slit of a sensor covers, without the blur. */
+  /** The width of the slit before a sensor as the curtain sees it, in mm. */
   public double slitAtCurtainMillimetres() {
-    return sensorSlitMillimetres * (1 - shrinkShare());
+    return atCurtain(sensorSlitMillimetres);
   }
 
-  /** What the size of the lamp adds to it. */
-  public double blurMillimetres() {
-    return lampMillimetres * shrinkShare();
+  /** The width of the lamp's blur on the curtain, in mm there. */
+  public double lampAtCurtainMillimetres() {
+    return lampMillimetres * shrinkage();
   }
 }

@@ -3,6 +3,7 @@ package org.halflight.job;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.speeds.Dial;
+import org.halflight.speeds.FrameSize;
 import org.halflight.speeds.ShutterKind;
 
 /**

@@ -4,8 +4,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.halflight.speeds.FrameSize;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Millimetres;
 import org.halflight.speeds.Tolerances;
 
 /**
@@ -73,13 +77,8 @@ public final class RunOption<T> {
       criterion("linkage", "", Optional::of, Function.identity());
 
   /** How far ahead of the shutter the advance may unlock, in mm on a screw plunger. */
-  @SuppressWarnings("OptionalMapToOptional") // A limit that is read may be none.
   public static final RunOption<Optional<GapLimits>> LINKAGE_GAP =
-      criterion(
-          "linkage-gap",
-          Optional.empty(),
-          text -> Optional.of(GapLimits.find(text)).filter(Optional::isPresent),
-          limits -> limits.map(GapLimits::text).orElse(""));
+      known("linkage-gap", GapLimits::find, GapLimits::text);
 
   /**
    * Whether the flash contact is wired and asked about, so that one that never closes is at fault.
@@ -115,7 +114,6 @@ public final class RunOption<T> {
   public static final RunOption<String> STOP = condition("stop");
 
   /** Where the sync lever is set; empty where there is none, or nobody knows. */
-  @SuppressWarnings("OptionalMapToOptional") // A lever that is read may be none.
   public static final RunOption<Optional<SyncLever>> SYNC_LEVER =
       new RunOption<>(
           "sync-lever",
@@ -123,8 +121,57 @@ public final class RunOption<T> {
           "sync-lever",
           Optional.empty(),
           SyncLever.WORDS.all(),
-          text -> Optional.of(SyncLever.WORDS.find(text)).filter(Optional::isPresent),
-          lever -> lever.map(SyncLever.WORDS::word).orElse(""));
+          given(SyncLever.WORDS::find),
+          written(SyncLever.WORDS::word));
+
+  /** The camera's own figure of the travel of its curtains, with the distance it was taken over. */
+  public static final RunOption<Optional<OwnTravel>> OWN_TRAVEL =
+      known("own-travel", OwnTravel::find, OwnTravel::text);
+
+  /** The fastest marked speed at which electronic flash lights the whole frame. */
+  public static final RunOption<Optional<MarkedSpeed>> X_SPEED =
+      known("x-speed", MarkedSpeed::find, MarkedSpeed::label);
+
+  /** What can be adjusted on the shutter; all where nobody said. */
+  public static final RunOption<Set<Adjuster>> ADJUSTERS =
+      criterion("adjusters", Adjuster.ALL, Adjuster::findAll, Adjuster::text);
+
+  /** The size of the picture. */
+  public static final RunOption<Optional<FrameSize>> FRAME =
+      noted("frame", FrameSize::find, FrameSize::text);
+
+  /** From the middle of the frame to each outer sensor, in mm. */
+  public static final RunOption<Optional<Double>> OUTER_SENSORS = millimetres("outer-sensors");
+
+  /** Width of the slit before each sensor, in mm. */
+  public static final RunOption<Optional<Double>> SENSOR_SLIT = millimetres("sensor-slit");
+
+  /** From the curtain to the slits before the sensors, in mm. */
+  public static final RunOption<Optional<Double>> CURTAIN_GAP = millimetres("curtain-gap");
+
+  /** From the lamp to the slits before the sensors, in mm; infinite for parallel light. */
+  public static final RunOption<Optional<Double>> LAMP_DISTANCE =
+      noted("lamp-distance", RunOption::lampDistance, RunOption::lampDistance);
+
+  /** Width of the lamp in the direction of travel, in mm. */
+  public static final RunOption<Optional<Double>> LAMP_SIZE = millimetres("lamp-size");
+
+  /** Those that only curtains have, in the order in which they are asked. */
+  public static final List<RunOption<?>> OF_CURTAINS =
+      List.of(
+          FRAME,
+          OUTER_SENSORS,
+          SENSOR_SLIT,
+          CURTAIN_GAP,
+          LAMP_DISTANCE,
+          LAMP_SIZE,
+          OWN_TRAVEL,
+          X_SPEED,
+          ADJUSTERS);
+
+  /** Those of them that a camera has, whatever rig it is on. */
+  public static final List<RunOption<?>> OF_CURTAIN_CAMERA =
+      List.of(FRAME, OWN_TRAVEL, X_SPEED, ADJUSTERS);
 
   /** What verdicts are judged by, in the order in which it is asked. */
   public static final List<RunOption<?>> CRITERIA =
@@ -138,17 +185,35 @@ public final class RunOption<T> {
           LINKAGE,
           LINKAGE_GAP,
           CONTACT,
-          STAGES);
+          STAGES,
+          OWN_TRAVEL,
+          X_SPEED,
+          ADJUSTERS);
 
   /** What may be noted about the set-up, in the order in which it is asked. */
   public static final List<RunOption<?>> CONDITIONS =
-      List.of(PLACE, CELLS, COVER, ATTITUDE, WET, RELEASE, STOP, SYNC_LEVER);
+      List.of(
+          PLACE,
+          CELLS,
+          COVER,
+          ATTITUDE,
+          WET,
+          RELEASE,
+          STOP,
+          SYNC_LEVER,
+          FRAME,
+          OUTER_SENSORS,
+          SENSOR_SLIT,
+          CURTAIN_GAP,
+          LAMP_DISTANCE,
+          LAMP_SIZE);
 
   /** All of them. */
   public static final List<RunOption<?>> ALL =
       Stream.concat(CRITERIA.stream(), CONDITIONS.stream()).toList();
 
   private static final String YES = "yes";
+  private static final String PARALLEL = "parallel";
 
   private final String name;
   private final String mark;
@@ -197,6 +262,45 @@ public final class RunOption<T> {
         name, "with." + name, name, "", Arrays.asList(words), Optional::of, Function.identity());
   }
 
+  /** A criterion that is not known unless somebody says it. */
+  private static <T> RunOption<Optional<T>> known(
+      String name, Function<String, Optional<T>> reader, Function<T, String> writer) {
+    return criterion(name, Optional.empty(), given(reader), written(writer));
+  }
+
+  /** A condition that is not known unless somebody says it. */
+  private static <T> RunOption<Optional<T>> noted(
+      String name, Function<String, Optional<T>> reader, Function<T, String> writer) {
+    return new RunOption<>(
+        name, "with." + name, name, Optional.empty(), List.of(), given(reader), written(writer));
+  }
+
+  private static RunOption<Optional<Double>> millimetres(String name) {
+    return noted(name, RunOption::length, Millimetres::text);
+  }
+
+  @SuppressWarnings("OptionalMapToOptional") // What is read may be nothing.
+  private static <T> Function<String, Optional<Optional<T>>> given(
+      Function<String, Optional<T>> reader) {
+    return text -> Optional.of(reader.apply(text)).filter(Optional::isPresent);
+  }
+
+  private static <T> Function<Optional<T>, String> written(Function<T, String> writer) {
+    return value -> value.map(writer).orElse("");
+  }
+
+  private static Optional<Double> length(String text) {
+    return Millimetres.find(text).stream().boxed().findFirst();
+  }
+
+  private static Optional<Double> lampDistance(String text) {
+    return text.strip().equals(PARALLEL) ? Optional.of(Double.POSITIVE_INFINITY) : length(text);
+  }
+
+  private static String lampDistance(double millimetres) {
+    return Double.isInfinite(millimetres) ? PARALLEL : Millimetres.text(millimetres);
+  }
+
   private static Optional<List<String>> stops(String text) {
     List<String> stops = Arrays.asList(text.strip().split("[,;\\s]+", -1));
     return StopsAsked.areStops(stops) ? Optional.of(stops) : Optional.empty();
@@ -236,6 +340,11 @@ public final class RunOption<T> {
   /** Whether a person may choose it; else only earlier versions did, and it is read. */
   public boolean isOffered() {
     return this != LINKAGE;
+  }
+
+  /** Whether only curtains have it. */
+  public boolean isOfCurtains() {
+    return OF_CURTAINS.contains(this);
   }
 
   /** Whether there is only yes or no. */

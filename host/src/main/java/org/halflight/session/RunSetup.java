@@ -2,7 +2,9 @@ package org.halflight.session;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.halflight.exposure.CurtainGeometry;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -93,6 +95,40 @@ public record RunSetup(
     return RunOption.CRITERIA.contains(option)
         ? criteria.text(option)
         : conditions.noted().getOrDefault(option.name(), "");
+  }
+
+  /**
+   * Where the sensors are behind the curtains of this run. Empty where nothing runs over the frame
+   * from edge to edge, nobody said how large the frame is or which way the curtains run, or the
+   * places that were noted make no sense together: then only the centre can be measured.
+   */
+  public Optional<CurtainGeometry> curtainGeometry() {
+    OptionalDouble along =
+        conditions
+            .get(RunOption.FRAME)
+            .map(frame -> frame.alongTravelMillimetres(shutter.kind()))
+            .orElse(OptionalDouble.empty());
+    return along.isPresent() ? geometry(along.getAsDouble()) : Optional.empty();
+  }
+
+  private Optional<CurtainGeometry> geometry(double frame) {
+    CurtainGeometry usual = CurtainGeometry.usual(frame);
+    Optional<Double> gap = conditions.get(RunOption.CURTAIN_GAP);
+    Optional<Double> lamp = conditions.get(RunOption.LAMP_DISTANCE);
+    double outer = conditions.get(RunOption.OUTER_SENSORS).orElse(usual.outerMillimetres());
+    double gapMm = gap.orElse(usual.curtainToSensorMillimetres());
+    double lampMm = lamp.orElse(usual.lampToSensorMillimetres());
+    return outer > frame / 2 || CurtainGeometry.isLampTooNear(gapMm, lampMm)
+        ? Optional.empty()
+        : Optional.of(
+            new CurtainGeometry(
+                frame,
+                outer,
+                conditions.get(RunOption.SENSOR_SLIT).orElse(usual.sensorSlitMillimetres()),
+                gapMm,
+                lampMm,
+                conditions.get(RunOption.LAMP_SIZE).orElse(usual.lampMillimetres()),
+                gap.isPresent() && lamp.isPresent()));
   }
 
   /** The same run of a shutter of another kind. */

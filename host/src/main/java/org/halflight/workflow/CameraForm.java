@@ -5,10 +5,10 @@ import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.halflight.job.Camera;
-import org.halflight.job.FrameSize;
 import org.halflight.job.Id;
 import org.halflight.speeds.DecimalComma;
 import org.halflight.speeds.Dial;
+import org.halflight.speeds.FrameSize;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.Words;
 
@@ -31,8 +31,6 @@ public record CameraForm(
     String widest,
     String frame,
     String firing) {
-  private static final Pattern FRAME =
-      Pattern.compile("(\\d{1,3}(?:\\.\\d)?)\\s*[xX*\u00d7]\\s*(\\d{1,3}(?:\\.\\d)?)(?:\\s*mm)?");
   private static final Pattern STOP =
       Pattern.compile("(?:[fF]\\s*/?\\s*)?(\\d{1,3}(?:\\.\\d{1,2})?)");
 
@@ -59,10 +57,7 @@ public record CameraForm(
         camera.shutter(),
         RunForm.list(camera.dial().speeds()),
         camera.widestFNumber().isPresent() ? plain(camera.widestFNumber().getAsDouble()) : "",
-        camera
-            .frame()
-            .map(f -> plain(f.widthMillimetres()) + " x " + plain(f.heightMillimetres()))
-            .orElse(""),
+        camera.frame().map(FrameSize::text).orElse(""),
         camera.firingWithoutFilm());
   }
 
@@ -87,18 +82,9 @@ public record CameraForm(
       }
       stop = OptionalDouble.of(Double.parseDouble(matcher.group(1)));
     }
-    Optional<FrameSize> size = Optional.empty();
-    if (!frame.isBlank()) {
-      Matcher matcher = FRAME.matcher(DecimalComma.pointed(frame));
-      if (!matcher.matches()
-          || Double.parseDouble(matcher.group(1)) == 0
-          || Double.parseDouble(matcher.group(2)) == 0) {
-        return trouble("frame", "desk.camera.badFrame");
-      }
-      size =
-          Optional.of(
-              FrameSize.ofMillimetres(
-                  Double.parseDouble(matcher.group(1)), Double.parseDouble(matcher.group(2))));
+    Optional<FrameSize> size = FrameSize.find(frame);
+    if (!frame.isBlank() && size.isEmpty()) {
+      return trouble("frame", "desk.camera.badFrame");
     }
     return new Result(
         Optional.of(

@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.halflight.bench.LightPlan;
+import org.halflight.exposure.CurtainGeometry;
 import org.halflight.extratest.FNumber;
 import org.halflight.job.Camera;
 import org.halflight.session.AcceptanceCriteria;
@@ -25,6 +26,7 @@ import org.halflight.session.UntimedTest;
 import org.halflight.speeds.DecimalComma;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Millimetres;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.OptionWords;
@@ -138,13 +140,34 @@ public record RunForm(
             && (here.isEmpty()
                 || before.get().camera().isBlank()
                 || before.get().camera().equals(here.get().label()));
-    return sameCamera
-        ? after(before.get(), here.map(Camera::label).orElse(before.get().camera()), done)
-        : usual(
-                here.map(Camera::label).orElse(""),
-                Phase.AS_FOUND,
-                here.map(Camera::dial).orElse(Dial.builtIn().get(0)))
-            .with(usual);
+    RunForm next =
+        sameCamera
+            ? after(before.get(), here.map(Camera::label).orElse(before.get().camera()), done)
+            : usual(
+                    here.map(Camera::label).orElse(""),
+                    Phase.AS_FOUND,
+                    here.map(Camera::dial).orElse(Dial.builtIn().get(0)))
+                .with(usual);
+    return here.map(next::of).orElse(next);
+  }
+
+  /** The same form with what is known of a camera's shutter. */
+  private RunForm of(Camera known) {
+    Map<RunOption<?>, String> others = new LinkedHashMap<>(options);
+    known.frame().ifPresent(frame -> others.put(RunOption.FRAME, frame.text()));
+    return new RunForm(
+        new ShutterUnderTest(
+            shutter.camera(),
+            known.shutter(),
+            shutter.dial(),
+            shutter.reference(),
+            shutter.customs()),
+        phase,
+        speeds,
+        firings,
+        restSeconds,
+        untimedTests,
+        others);
   }
 
   /** The options of a run as they are written. */
@@ -199,8 +222,7 @@ public record RunForm(
     for (RunOption<?> option : RunOption.CONDITIONS) {
       String text = options.getOrDefault(option, "").strip();
       if (!text.isEmpty()) {
-        value(option, text);
-        noted.put(option.name(), text);
+        noted.put(option.name(), canonical(option, text));
       }
     }
     boolean stage = criteria.stages();
@@ -210,6 +232,8 @@ public record RunForm(
     if (stage && isQuick()) {
       throw wrong(RunOption.STAGES.name(), "run.quickOrStages");
     }
+    RunConditions conditions = new RunConditions(restSeconds, noted);
+    mustFit(conditions);
     boolean onDial =
         Dial.ofKey(shutter.dial()).filter(dial -> dial.speeds().containsAll(order)).isPresent();
     ShutterUnderTest its =
@@ -227,8 +251,40 @@ public record RunForm(
             : isQuick()
                 ? new RunPlan(QuickSpeeds.of(order), firings, withHeldLast())
                 : new RunPlan(order, firings, untimedTests),
-        new RunConditions(restSeconds, noted),
+        conditions,
         criteria);
+  }
+
+  /** The same in one way of writing, so that two runs that mean the same are noted alike. */
+  private static <T> String canonical(RunOption<T> option, String text) {
+    return option.text(value(option, text));
+  }
+
+  /** Sensors are within the frame, and the lamp is far enough from them. */
+  private void mustFit(RunConditions conditions) {
+    OptionalDouble along =
+        conditions
+            .get(RunOption.FRAME)
+            .map(frame -> frame.alongTravelMillimetres(shutter.kind()))
+            .orElse(OptionalDouble.empty());
+    Optional<Double> outer = conditions.get(RunOption.OUTER_SENSORS);
+    if (along.isPresent() && outer.filter(mm -> mm > along.getAsDouble() / 2).isPresent()) {
+      throw wrong(
+          RunOption.OUTER_SENSORS.name(),
+          "run.option.outer-sensors.outside",
+          Millimetres.text(outer.get()),
+          Millimetres.text(along.getAsDouble() / 2));
+    }
+    double gap =
+        conditions.get(RunOption.CURTAIN_GAP).orElse(CurtainGeometry.USUAL_GAP_MILLIMETRES);
+    Optional<Double> lamp = conditions.get(RunOption.LAMP_DISTANCE);
+    if (lamp.filter(mm -> CurtainGeometry.isLampTooNear(gap, mm)).isPresent()) {
+      throw wrong(
+          RunOption.LAMP_DISTANCE.name(),
+          "run.option.lamp-distance.near",
+          Millimetres.text(lamp.get()),
+          Millimetres.text(gap * CurtainGeometry.LEAST_LAMP_GAPS));
+    }
   }
 
   private static WrongField wrong(String field, String key, Object... about) {

@@ -38,13 +38,8 @@ public final class RunFormText {
     List<String> parts = new ArrayList<>();
     parts.add(OptionWords.brief(RunOption.TOLERANCE, text(options, RunOption.TOLERANCE)));
     parts.add(OptionWords.brief(RunOption.ABOUT, text(options, RunOption.ABOUT)));
-    for (RunOption<?> option :
-        List.of(RunOption.STOPS, RunOption.STOP_TOLERANCE, RunOption.LINKAGE_GAP)) {
-      String text = text(options, option);
-      if (!text.isEmpty()) {
-        parts.add(OptionWords.brief(option, text));
-      }
-    }
+    parts.addAll(
+        noted(options, List.of(RunOption.STOPS, RunOption.STOP_TOLERANCE, RunOption.LINKAGE_GAP)));
     return joined(parts);
   }
 
@@ -55,16 +50,27 @@ public final class RunFormText {
    */
   public static String conditions(Map<RunOption<?>, String> options, String rest) {
     List<String> parts = new ArrayList<>();
-    for (RunOption<?> option : RunOption.CONDITIONS) {
-      String text = text(options, option);
-      if (!text.isEmpty()) {
-        parts.add(OptionWords.brief(option, text));
-      }
-    }
+    parts.addAll(
+        noted(
+            options,
+            RunOption.CONDITIONS.stream().filter(option -> !option.isOfCurtains()).toList()));
     if (!rest.isEmpty()) {
       parts.add(Words.say("run.form.rested", rest));
     }
     return parts.isEmpty() ? Words.say("run.form.nothingNoted") : joined(parts);
+  }
+
+  /** What is noted of the curtains, and of where the sensors are behind them. */
+  public static String curtains(Map<RunOption<?>, String> options) {
+    List<String> parts = noted(options, RunOption.OF_CURTAINS);
+    return parts.isEmpty() ? OptionWords.usual(RunOption.FRAME) : joined(parts);
+  }
+
+  private static List<String> noted(Map<RunOption<?>, String> options, List<RunOption<?>> which) {
+    return which.stream()
+        .filter(option -> !text(options, option).isEmpty())
+        .map(option -> OptionWords.brief(option, text(options, option)))
+        .toList();
   }
 
   /** What is usual with this shutter, and whether its flash contact is wired. */

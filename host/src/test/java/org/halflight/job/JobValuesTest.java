@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.math.BigDecimal;
 import java.util.Map;
+import org.halflight.speeds.FrameSize;
 import org.junit.jupiter.api.Test;
 
 class JobValuesTest {

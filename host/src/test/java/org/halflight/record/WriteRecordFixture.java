@@ -15,7 +15,6 @@ import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
-import org.halflight.job.FrameSize;
 import org.halflight.job.Id;
 import org.halflight.job.MeasuredValue;
 import org.halflight.job.Photo;
@@ -27,6 +26,7 @@ import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
+import org.halflight.speeds.FrameSize;
 import org.halflight.speeds.ShutterKind;
 
 /**

@@ -7,8 +7,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.halflight.session.RunOption.In;
+import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,7 +29,10 @@ class RunOptionTest {
           .with(RunOption.LINKAGE, "-0.5..2.0")
           .with(RunOption.LINKAGE_GAP, Optional.of(new GapLimits(-0.1, 0.2)))
           .with(RunOption.CONTACT, true)
-          .with(RunOption.STAGES, true);
+          .with(RunOption.STAGES, true)
+          .with(RunOption.OWN_TRAVEL, Optional.of(new OwnTravel(12.9, 32.4)))
+          .with(RunOption.X_SPEED, MarkedSpeed.find("1/60"))
+          .with(RunOption.ADJUSTERS, Set.of(Adjuster.SLIT, Adjuster.FIRST_TENSION));
 
   @ParameterizedTest
   @EnumSource(In.class)
@@ -43,30 +48,36 @@ class RunOptionTest {
   void theirNamesAndWordsInFilesAreAsTheyWere() {
     assertThat(ALL.written(In.MARK))
         .containsExactlyInAnyOrderEntriesOf(
-            Map.of(
-                "tolerance", "0.25, 1/500=0.5",
-                "about", "one-exposure",
-                "fired", "until-decided",
-                "quick", "quick",
-                "stops", "3.5,5.6,8",
-                "stop-tolerance", "0.25",
-                "linkage", "-0.5..2.0",
-                "linkage-gap", "-0.1..0.2",
-                "contact", "wired",
-                "stages", "stages"));
+            Map.ofEntries(
+                Map.entry("tolerance", "0.25, 1/500=0.5"),
+                Map.entry("about", "one-exposure"),
+                Map.entry("fired", "until-decided"),
+                Map.entry("quick", "quick"),
+                Map.entry("stops", "3.5,5.6,8"),
+                Map.entry("stop-tolerance", "0.25"),
+                Map.entry("linkage", "-0.5..2.0"),
+                Map.entry("linkage-gap", "-0.1..0.2"),
+                Map.entry("contact", "wired"),
+                Map.entry("stages", "stages"),
+                Map.entry("own-travel", "12.9 ms over 32.4 mm"),
+                Map.entry("x-speed", "1/60"),
+                Map.entry("adjusters", "first-tension,slit")));
     assertThat(ALL.written(In.RECORD))
         .containsExactlyInAnyOrderEntriesOf(
-            Map.of(
-                "aim-tolerance", "0.25, 1/500=0.5",
-                "aim-measurand", "one-exposure",
-                "aim-until-decided", "yes",
-                "aim-quick", "yes",
-                "aim-stops", "3.5,5.6,8",
-                "aim-stop-tolerance", "0.25",
-                "aim-linkage", "-0.5..2.0",
-                "aim-linkage-gap", "-0.1..0.2",
-                "aim-flash-contact", "yes",
-                "aim-stages", "yes"));
+            Map.ofEntries(
+                Map.entry("aim-tolerance", "0.25, 1/500=0.5"),
+                Map.entry("aim-measurand", "one-exposure"),
+                Map.entry("aim-until-decided", "yes"),
+                Map.entry("aim-quick", "yes"),
+                Map.entry("aim-stops", "3.5,5.6,8"),
+                Map.entry("aim-stop-tolerance", "0.25"),
+                Map.entry("aim-linkage", "-0.5..2.0"),
+                Map.entry("aim-linkage-gap", "-0.1..0.2"),
+                Map.entry("aim-flash-contact", "yes"),
+                Map.entry("aim-stages", "yes"),
+                Map.entry("aim-own-travel", "12.9 ms over 32.4 mm"),
+                Map.entry("aim-x-speed", "1/60"),
+                Map.entry("aim-adjusters", "first-tension,slit")));
   }
 
   @ParameterizedTest
@@ -81,7 +92,11 @@ class RunOptionTest {
     "stop-tolerance, 1/0",
     "linkage-gap, 3..1",
     "linkage-gap, 0..11",
-    "flash-contact, ''"
+    "flash-contact, ''",
+    "own-travel, 17 ms",
+    "own-travel, 0 over 36",
+    "x-speed, fast",
+    "adjusters, 'slit,screw'"
   })
   void whatCannotBeReadIsNeverTakenForTheUsual(String name, String text) {
     Map<String, String> written = new HashMap<>(ALL.written(In.RECORD));
