@@ -57,7 +57,7 @@ public final class CurtainWords {
       return Words.say("curtain.even");
     }
     return Words.say(
-        stops < 0 ? "curtain.endDarker" : "curtain.endBrighter", Numbers.bareSize(stops));
+        stops < 0 ? "curtain.endDarker" : "curtain.endBrighter", Numbers.bareSize(Math.abs(stops)));
   }
 
   private static String size(CurtainSign sign) {
