@@ -580,11 +580,13 @@ final class CameraPlace extends Place {
                         entry.text(),
                         entry.measured(),
                         Optional.empty(),
-                        OptionalInt.empty())),
+                        OptionalInt.empty())
+                        .counted()),
                 this::showLog));
   }
 
-  private void logChanged(WorkEntry now) {
+  private void logChanged(WorkEntry typed) {
+    WorkEntry now = typed.counted();
     visit.ifPresent(
         here ->
             archive.ask(
