@@ -73,6 +73,26 @@ public record Rig(
         WANDER);
   }
 
+  /** The same with other light, and its thresholds set to that. */
+  Rig withFull(double otherFull) {
+    return new Rig(
+        dark,
+        otherFull,
+        threshold(dark + LOW_NODE * (otherFull - dark)),
+        threshold(dark + HIGH_NODE * (otherFull - dark)),
+        lowOffset,
+        highOffset,
+        lowHysteresis,
+        highHysteresis,
+        lowRiseSeconds,
+        lowFallSeconds,
+        highRiseSeconds,
+        highFallSeconds,
+        clockFast,
+        fade,
+        wander);
+  }
+
   /** A rig without a fault, with the thresholds just at the nodes. */
   public static Rig exact() {
     double dark = 20;
