@@ -274,16 +274,16 @@ final class Archive implements AutoCloseable {
                         here ->
                             known.keep(
                                 new WorkEntry(
-                                    Id.ofNew(),
-                                    here,
-                                    now,
-                                    mark.isFound() ? WorkKind.FOUND : WorkKind.ADJUSTED,
-                                    mark.words(),
-                                    Optional.empty(),
-                                    Optional.ofNullable(runs.get(mark.run())),
-                                    mark.isFound()
-                                        ? OptionalInt.empty()
-                                        : OptionalInt.of(mark.afterFiring()))
+                                        Id.ofNew(),
+                                        here,
+                                        now,
+                                        mark.isFound() ? WorkKind.FOUND : WorkKind.ADJUSTED,
+                                        mark.words(),
+                                        Optional.empty(),
+                                        Optional.ofNullable(runs.get(mark.run())),
+                                        mark.isFound()
+                                            ? OptionalInt.empty()
+                                            : OptionalInt.of(mark.afterFiring()))
                                     .counted()))));
   }
 

@@ -573,14 +573,14 @@ final class CameraPlace extends Place {
                 Words.say("act.log", entry.text()),
                 Edit.of(
                     new WorkEntry(
-                        Id.ofNew(),
-                        here.id(),
-                        now,
-                        entry.kind(),
-                        entry.text(),
-                        entry.measured(),
-                        Optional.empty(),
-                        OptionalInt.empty())
+                            Id.ofNew(),
+                            here.id(),
+                            now,
+                            entry.kind(),
+                            entry.text(),
+                            entry.measured(),
+                            Optional.empty(),
+                            OptionalInt.empty())
                         .counted()),
                 this::showLog));
   }

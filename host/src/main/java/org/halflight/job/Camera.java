@@ -69,25 +69,61 @@ public record Camera(
   /** The same camera under a number of the record. */
   public Camera withId(Id<Camera> id) {
     return new Camera(
-        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm, details, curtains);
+        id,
+        label,
+        serialNumber,
+        shutter,
+        dial,
+        widestFNumber,
+        frame,
+        firingWithoutFilm,
+        details,
+        curtains);
   }
 
   /** The same camera with another dial. */
   public Camera withDial(Dial dial) {
     return new Camera(
-        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm, details, curtains);
+        id,
+        label,
+        serialNumber,
+        shutter,
+        dial,
+        widestFNumber,
+        frame,
+        firingWithoutFilm,
+        details,
+        curtains);
   }
 
   /** The same camera with other details. */
   public Camera withDetails(Details details) {
     return new Camera(
-        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm, details, curtains);
+        id,
+        label,
+        serialNumber,
+        shutter,
+        dial,
+        widestFNumber,
+        frame,
+        firingWithoutFilm,
+        details,
+        curtains);
   }
 
   /** The same camera with something else known of its curtains. */
   public Camera withCurtains(CurtainCamera curtains) {
     return new Camera(
-        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm, details, curtains);
+        id,
+        label,
+        serialNumber,
+        shutter,
+        dial,
+        widestFNumber,
+        frame,
+        firingWithoutFilm,
+        details,
+        curtains);
   }
 
   static boolean isFNumber(double value) {

@@ -58,8 +58,8 @@ public record WorkEntry(
   }
 
   /**
-   * The same entry; where it tells of an adjuster, in the form in which that is kept, with its turns
-   * as the value that was measured.
+   * The same entry; where it tells of an adjuster, in the form in which that is kept, with its
+   * turns as the value that was measured.
    */
   public WorkEntry counted() {
     return turn()

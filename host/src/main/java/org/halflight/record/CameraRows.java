@@ -42,7 +42,8 @@ final class CameraRows {
                 "frame_height_micrometres", camera.frame().map(FrameSize::heightMicrometres))
             .set("firing_without_film", camera.firingWithoutFilm())
             .set(Detail.OF_CAMERA, camera.details())
-            .setOptional("own_travel_ms", camera.curtains().ownTravel().map(OwnTravel::milliseconds))
+            .setOptional(
+                "own_travel_ms", camera.curtains().ownTravel().map(OwnTravel::milliseconds))
             .setOptional(
                 "own_travel_span_mm", camera.curtains().ownTravel().map(OwnTravel::spanMillimetres))
             .setOptional("x_speed", camera.curtains().xSpeed().map(MarkedSpeed::label))
@@ -100,6 +101,12 @@ final class CameraRows {
     return Optional.of(adjusters).filter(its -> !its.equals(Adjuster.ALL)).map(Adjuster::text);
   }
 
+  private static Set<Adjuster> adjusters(String words) throws SQLException {
+    return words.isEmpty()
+        ? Adjuster.ALL
+        : Adjuster.findAll(words).orElseThrow(() -> new Word.Unknown(words));
+  }
+
   private static CurtainCamera curtains(ResultSet row) throws SQLException {
     OptionalDouble travel = Row.real(row, "own_travel_ms");
     OptionalDouble span = Row.real(row, "own_travel_span_mm");
@@ -108,8 +115,6 @@ final class CameraRows {
             ? Optional.of(new OwnTravel(travel.getAsDouble(), span.getAsDouble()))
             : Optional.empty(),
         Row.text(row, "x_speed").map(MarkedSpeed::parse),
-        Row.text(row, "adjusters")
-            .map(words -> Adjuster.findAll(words).orElseThrow(() -> new Word.Unknown(words)))
-            .orElse(Adjuster.ALL));
+        adjusters(Row.text(row, "adjusters").orElse("")));
   }
 }

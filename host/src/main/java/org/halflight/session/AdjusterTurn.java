@@ -81,8 +81,7 @@ public record AdjusterTurn(
     }
     double whole = written.group(4) == null ? 0 : Integer.parseInt(written.group(4));
     return OptionalDouble.of(
-        whole
-            + (double) Integer.parseInt(written.group(5)) / Integer.parseInt(written.group(6)));
+        whole + (double) Integer.parseInt(written.group(5)) / Integer.parseInt(written.group(6)));
   }
 
   /** As {@link #find} reads it. */

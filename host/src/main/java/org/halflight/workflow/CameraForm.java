@@ -41,8 +41,7 @@ public record CameraForm(
    *
    * @param camera empty where something cannot be understood
    * @param trouble what, and what to do; empty otherwise
-   * @param field which one: label, speeds, widest, frame or an option of a
-   *     run; empty otherwise
+   * @param field which one: label, speeds, widest, frame or an option of a run; empty otherwise
    */
   public record Result(Optional<Camera> camera, String trouble, String field) {}
 
