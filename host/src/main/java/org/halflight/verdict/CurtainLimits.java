@@ -1,5 +1,6 @@
 package org.halflight.verdict;
 
+import org.halflight.extratest.ContactShot;
 import org.halflight.speeds.Stops;
 
 /**
@@ -20,7 +21,7 @@ public final class CurtainLimits {
   static final double BOUNCE_SHARE = Stops.ratio(BOUNCE_STOPS) - 1;
 
   /** From the closing of the flash contact to the second curtain, and so the least window. */
-  public static final double FLASH_SECONDS = 1e-3;
+  public static final double FLASH_SECONDS = ContactShot.FLASH_SECONDS;
 
   /** More turns of a spring than as found, beyond which something else drags; our choice. */
   public static final double MOST_TURNS_MORE = 0.25;
