@@ -15,6 +15,7 @@ import org.halflight.exposure.Direction;
 import org.halflight.exposure.OuterSensors;
 import org.halflight.exposure.Place;
 import org.halflight.exposure.PlacePassing;
+import org.halflight.exposure.SensorLevel;
 import org.halflight.signal.Channel;
 
 /**
@@ -24,6 +25,10 @@ import org.halflight.signal.Channel;
 final class CurtainColumns {
   private static final String FIRST = "first";
   private static final String SECOND = "second";
+  private static final String A = "outer_a_";
+  private static final String B = "outer_b_";
+  private static final String LEVEL = "level";
+  private static final String LIGHT = "light_counts";
 
   private CurtainColumns() {}
 
@@ -142,8 +147,11 @@ final class CurtainColumns {
   /** What was known of the outer sensors; a firing of blades says nothing of them. */
   static void set(Columns columns, OuterSensors outer) {
     columns
-        .set("outer_level_a", outer.levelA())
-        .set("outer_level_b", outer.levelB())
+        .set("centre_light_counts", outer.centreLightCounts())
+        .setOptional(A + LEVEL, outer.a().map(SensorLevel::level))
+        .setOptional(A + LIGHT, outer.a().map(SensorLevel::lightCounts))
+        .setOptional(B + LEVEL, outer.b().map(SensorLevel::level))
+        .setOptional(B + LIGHT, outer.b().map(SensorLevel::lightCounts))
         .setOptional(
             "outer_seen",
             Optional.of(Word.all(Channel.LABELS, outer.seen())).filter(words -> !words.isEmpty()))
@@ -152,9 +160,18 @@ final class CurtainColumns {
 
   static OuterSensors readOuter(ResultSet row) throws SQLException {
     return new OuterSensors(
-        Row.real(row, "outer_level_a"),
-        Row.real(row, "outer_level_b"),
+        Row.real(row, "centre_light_counts"),
+        level(row, A),
+        level(row, B),
         Set.copyOf(Word.readAll(Channel.LABELS, Row.text(row, "outer_seen").orElse(""))),
         Row.optionalWord(row, "travel_learnt", Direction.WORDS));
+  }
+
+  private static Optional<SensorLevel> level(ResultSet row, String sensor) throws SQLException {
+    OptionalDouble level = Row.real(row, sensor + LEVEL);
+    OptionalDouble light = Row.real(row, sensor + LIGHT);
+    return level.isPresent() && light.isPresent()
+        ? Optional.of(new SensorLevel(level.getAsDouble(), light.getAsDouble()))
+        : Optional.empty();
   }
 }

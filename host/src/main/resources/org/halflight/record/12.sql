@@ -19,9 +19,15 @@ BEGIN
 END;
 
 -- What was known of the outer sensors when a firing was measured.
-ALTER TABLE firing ADD COLUMN outer_level_a REAL;
+ALTER TABLE firing ADD COLUMN centre_light_counts REAL;
 
-ALTER TABLE firing ADD COLUMN outer_level_b REAL;
+ALTER TABLE firing ADD COLUMN outer_a_level REAL;
+
+ALTER TABLE firing ADD COLUMN outer_a_light_counts REAL;
+
+ALTER TABLE firing ADD COLUMN outer_b_level REAL;
+
+ALTER TABLE firing ADD COLUMN outer_b_light_counts REAL;
 
 ALTER TABLE firing ADD COLUMN outer_seen TEXT CHECK (outer_seen <> '');
 
