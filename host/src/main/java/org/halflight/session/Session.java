@@ -287,6 +287,11 @@ public final class Session {
     return progress.adjustments();
   }
 
+  /** How adjusters were found and what was turned since, in order. */
+  public List<AdjusterTurn> turns() {
+    return progress.turns();
+  }
+
   /** The two speeds that are adjusted at once. */
   public Optional<TwoSpeeds> two() {
     return progress.two();
