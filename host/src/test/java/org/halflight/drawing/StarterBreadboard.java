@@ -171,6 +171,11 @@ final class StarterBreadboard {
     return parts;
   }
 
+  /** How many wires there are without the leads of photodiode and release. */
+  static int wires() {
+    return (int) parts(STEPS.get(STEPS.size() - 1)).stream().filter(Wire.class::isInstance).count();
+  }
+
   /** What is joined after a step. */
   static Netlist netlist(Step step) {
     Netlist netlist = new Netlist();
