@@ -65,7 +65,7 @@ public final class Session {
    */
   public Session(VerdictIsIn verdictIsIn) {
     progress = new RunProgress(log, presses, questions, verdictIsIn);
-    meter = new FiringMeter(log, progress, rig, light, ShutterUnderTest::exposureMethod);
+    meter = new FiringMeter(log, progress, rig, light, RunSetup::exposureMethod);
     corrections = new Corrections(log, progress, questions, meter.oneLevel());
     underway = new UnderwayWatch(progress, meter);
     settler = new FiringSettler(log, questions, progress, rig, light, meter, underway);
