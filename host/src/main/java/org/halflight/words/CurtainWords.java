@@ -1,11 +1,11 @@
 package org.halflight.words;
 
 import java.util.Locale;
+import org.halflight.session.CurtainStep;
 import org.halflight.verdict.CurtainAdvice;
 import org.halflight.verdict.CurtainChange;
 import org.halflight.verdict.CurtainFigure;
 import org.halflight.verdict.CurtainSign;
-import org.halflight.verdict.CurtainStep;
 
 /** Curtains, in sentences: what stands out, and what to do next. */
 public final class CurtainWords {
