@@ -13,11 +13,10 @@ import org.halflight.signal.SampledLight.Part;
  * A raw light curve as bytes: exact, and about one byte a reading.
  *
  * <p>Byte 0 is the form, 1; byte 1 is 1 where the curve was cut off, plus 16 times the code of its
- * sensor, 0 for the centre. Then for each part in order
- * one byte, twice the code of the part in the line protocol, plus one after a gap, and as {@link
- * Varints}: ticks of its first value since those of the part before (for the first part, since the
- * ticks that the firing is known by), signed; its period; how many values follow; and each value
- * less the one before (the first less 0), signed.
+ * sensor, 0 for the centre. Then for each part in order one byte, twice the code of the part in the
+ * line protocol, plus one after a gap, and as {@link Varints}: ticks of its first value since those
+ * of the part before (for the first part, since the ticks that the firing is known by), signed; its
+ * period; how many values follow; and each value less the one before (the first less 0), signed.
  */
 final class CurveBlob {
   private static final int FORM = 1;

@@ -29,11 +29,29 @@ class LightCurveLinesTest {
       receive(
           rig.message(
               new RigMessage.CurvePart(
-                  0, Channel.CENTRE_LOW, i & 0xFF, Kind.OPENING, 1000 * i, 256, 0xFFFF, i % 2 == 0, false, false)));
+                  0,
+                  Channel.CENTRE_LOW,
+                  i & 0xFF,
+                  Kind.OPENING,
+                  1000 * i,
+                  256,
+                  0xFFFF,
+                  i % 2 == 0,
+                  false,
+                  false)));
       receive(
           rig.message(
               new RigMessage.CurvePart(
-                  0, Channel.CENTRE_LOW, i & 0xFF, Kind.CLOSING, 1000 * i + 500, 256, 0xFFF, true, false, false)));
+                  0,
+                  Channel.CENTRE_LOW,
+                  i & 0xFF,
+                  Kind.CLOSING,
+                  1000 * i + 500,
+                  256,
+                  0xFFF,
+                  true,
+                  false,
+                  false)));
     }
     receive(rig.beat(SECOND));
     long values =
@@ -300,7 +318,10 @@ class LightCurveLinesTest {
     receive(rig.start());
     receive(rig.message(head(Channel.OUTER_B, 7, Kind.OPENING, SECOND, 256, 2, true)));
     receive(values(7, 0, "0102"));
-    assertThat(curves()).singleElement().extracting(SampledLight::sensor).isEqualTo(Channel.OUTER_B);
+    assertThat(curves())
+        .singleElement()
+        .extracting(SampledLight::sensor)
+        .isEqualTo(Channel.OUTER_B);
   }
 
   @Test
