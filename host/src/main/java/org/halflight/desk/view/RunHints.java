@@ -24,6 +24,11 @@ import org.halflight.words.PatternWords;
 final class RunHints {
   private RunHints() {}
 
+  /** The sentences of a view. */
+  static List<String> of(BenchView view) {
+    return of(view, CurtainState.of(view));
+  }
+
   /**
    * The sentences; empty while a run is under way, and while adjusting. Curtains are led by them.
    */
