@@ -39,7 +39,7 @@ public final class CurtainBench {
   private CurtainBench() {}
 
   /** Whether the run is of a shutter whose curtains run from edge to edge. */
-  static boolean isCurtain(BenchView view) {
+  public static boolean isCurtain(BenchView view) {
     return view.setup().filter(its -> KINDS.contains(its.shutter().kind())).isPresent();
   }
 
