@@ -2,7 +2,6 @@ package org.halflight.rig.practice;
 
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.halflight.shuttermodel.FrontEnd;
-import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LevelComparator;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
@@ -43,9 +42,9 @@ final class LightMeter {
     this.draws = draws;
   }
 
-  /** Another lamp shines from now on. */
-  void lamp(Lamp lamp) {
-    sensors = sensors.under(lamp);
+  /** From now on other sensors see the light. */
+  void sensors(SensorSet others) {
+    sensors = others;
   }
 
   /** The block that starts at a time of the world. */
@@ -57,7 +56,7 @@ final class LightMeter {
     for (int i = 0; i < READINGS_PER_BLOCK; i++) {
       long ticks = startTicks + (long) i * TICKS_PER_READING;
       double millivolts =
-          sensor.millivoltsAt(light.openAt(ticks), TickRate.BOARD_16_MHZ.seconds(ticks))
+          sensor.millivoltsAt(light.openAt(channel, ticks), TickRate.BOARD_16_MHZ.seconds(ticks))
               + sensor.noiseMillivolts() * draws.normal();
       int reading = reading(millivolts);
       sum += reading;
@@ -71,7 +70,7 @@ final class LightMeter {
   double steadyMillivolts(Channel channel, long ticks) {
     return sensors
         .of(channel)
-        .millivoltsAt(light.openAt(ticks), TickRate.BOARD_16_MHZ.seconds(ticks));
+        .millivoltsAt(light.openAt(channel, ticks), TickRate.BOARD_16_MHZ.seconds(ticks));
   }
 
   /**
