@@ -34,6 +34,10 @@ final class ContactPicture implements Picture {
         .anyMatch(ContactPicture::isDrawn);
   }
 
+  private String key(String key) {
+    return contact.isOfCurtains() ? key + ".curtains" : key;
+  }
+
   private static boolean isDrawn(ContactShot shot) {
     return shot.hasClosing() && shot.areaLinear().isPresent() && shot.radiusLinear().isPresent();
   }
@@ -81,21 +85,21 @@ final class ContactPicture implements Picture {
             theme);
     plot.dots(Words.say("contact.picture.closes"), closings, theme.asLeft());
     plot.dots(Words.say("contact.picture.light"), firstLight, theme.quietInk());
-    plot.dots(Words.say("contact.picture.end"), ends, theme.asFound());
+    plot.dots(Words.say(key("contact.picture.end")), ends, theme.asFound());
     plot.level(0, theme.ink(), false);
     plot.range(MARGIN * low - 0.1, most);
-    return plot.chart(Words.say("contact.picture.title"), note);
+    return plot.chart(Words.say(key("contact.picture.title")), note);
   }
 
   @Override
   public DataTable table() {
     return new DataTable(
-        Words.say("contact.picture.title"),
+        Words.say(key("contact.picture.title")),
         List.of(
             Words.say("contact.picture.speed"),
             Words.say("contact.picture.light"),
             Words.say("contact.picture.closes"),
-            Words.say("contact.picture.end"),
+            Words.say(key("contact.picture.end")),
             Words.say("contact.table.duration"),
             Words.say("contact.table.bounces"),
             Words.say("contact.table.flash")),

@@ -116,6 +116,20 @@ public record CurtainGeometry(
     return isDepthSaid ? millimetres * (1 - shrinkage()) : millimetres;
   }
 
+  /** A place from the middle of the frame, at the curtain, above 0 in the direction of travel. */
+  public double placeMillimetres(Place place) {
+    return switch (place) {
+      case START -> -atCurtain(outerMillimetres);
+      case CENTRE -> 0;
+      case END -> atCurtain(outerMillimetres);
+    };
+  }
+
+  /** The edge of the frame at the end of travel, from its middle; that at the start is below 0. */
+  public double edgeMillimetres() {
+    return frameMillimetres / 2;
+  }
+
   /** The width of the slit before a sensor as the curtain sees it, in mm. */
   public double slitAtCurtainMillimetres() {
     return atCurtain(sensorSlitMillimetres);

@@ -184,6 +184,11 @@ public sealed interface Exposure {
       return new StuckOpen(widthLowSeconds, crossings.lowRiseTicks());
     }
 
+    @Override
+    public Optional<CurtainTravel> curtains() {
+      return travel instanceof CurtainTravel curtains ? Optional.of(curtains) : Optional.empty();
+    }
+
     /** Effective time of the main opening alone, in seconds. */
     public double mainSeconds() {
       return effectiveSeconds / (1 + earlyLightShare + lateLightShare);
@@ -244,6 +249,8 @@ public sealed interface Exposure {
    * @param endTicks last fall through it
    * @param effectiveSeconds the effective time by the light curve, the integral by the full light
    *     that was set; empty without a curve that has a figure
+   * @param curtains how curtains moved, where outer sensors saw them: the slit was narrower than
+   *     what the sensor covers, or closed before it came to the centre
    */
   record NeverFullyOpen(
       boolean highReached,
@@ -253,10 +260,42 @@ public sealed interface Exposure {
       double widthHighSeconds,
       long startTicks,
       long endTicks,
-      OptionalDouble effectiveSeconds)
+      OptionalDouble effectiveSeconds,
+      Optional<CurtainTravel> curtains)
       implements Exposure {
+    /** Of blades. */
+    public NeverFullyOpen(
+        boolean highReached,
+        double lowestSeconds,
+        OptionalDouble highestSeconds,
+        double widthLowSeconds,
+        double widthHighSeconds,
+        long startTicks,
+        long endTicks,
+        OptionalDouble effectiveSeconds) {
+      this(
+          highReached,
+          lowestSeconds,
+          highestSeconds,
+          widthLowSeconds,
+          widthHighSeconds,
+          startTicks,
+          endTicks,
+          effectiveSeconds,
+          Optional.empty());
+    }
+
     /** The same with the effective time of the light curve. */
     NeverFullyOpen withEffective(double seconds) {
+      return with(OptionalDouble.of(seconds), curtains);
+    }
+
+    /** The same with how the curtains moved. */
+    NeverFullyOpen with(CurtainTravel travel) {
+      return with(effectiveSeconds, Optional.of(travel));
+    }
+
+    private NeverFullyOpen with(OptionalDouble seconds, Optional<CurtainTravel> travel) {
       return new NeverFullyOpen(
           highReached,
           lowestSeconds,
@@ -265,7 +304,8 @@ public sealed interface Exposure {
           widthHighSeconds,
           startTicks,
           endTicks,
-          OptionalDouble.of(seconds));
+          seconds,
+          travel);
     }
   }
 
@@ -287,5 +327,10 @@ public sealed interface Exposure {
     public Unusable {
       damage = List.copyOf(damage);
     }
+  }
+
+  /** How curtains moved; empty for blades, and where no outer sensor saw them. */
+  default Optional<CurtainTravel> curtains() {
+    return Optional.empty();
   }
 }

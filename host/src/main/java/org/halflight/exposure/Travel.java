@@ -1,7 +1,7 @@
 package org.halflight.exposure;
 
 /** How what uncovers and covers the film moved in one firing. */
-public sealed interface Travel permits BladeTravel {
+public sealed interface Travel permits BladeTravel, CurtainTravel {
   /** From first to full light at the centre of the frame, in seconds. */
   ByLaw openingSeconds();
 

@@ -20,6 +20,9 @@ public enum BulbClass {
   /** From memory: about 30 ms; a fifth either way is our choice. */
   S(24, 36, true);
 
+  private static final double M_CURTAINS_LEAST_MILLIS = 7;
+  private static final double M_CURTAINS_MOST_MILLIS = 15;
+
   private final double leastMillis;
   private final double mostMillis;
   private final boolean fromMemory;
@@ -45,11 +48,34 @@ public enum BulbClass {
     return fromMemory;
   }
 
-  /** Every class that a delay fits, and none where it fits none: classes overlap. */
+  /**
+   * Every class that a delay fits behind blades, and none where it fits none: classes overlap.
+   *
+   * @param delaySeconds from closing to four fifths open
+   */
   public static List<BulbClass> fitting(double delaySeconds) {
     double millis = delaySeconds * 1e3;
     return Arrays.stream(values())
         .filter(each -> millis >= each.leastMillis && millis <= each.mostMillis)
+        .toList();
+  }
+
+  /**
+   * Every class that a delay fits behind curtains. M there is 7 to 15 ms before the slit is at the
+   * centre, FP as above (both a camera maker's support article); the others belong to blades.
+   *
+   * @param delaySeconds from closing to the slit at the centre
+   */
+  public static List<BulbClass> fittingCurtains(double delaySeconds) {
+    double millis = delaySeconds * 1e3;
+    return Arrays.stream(values())
+        .filter(
+            each ->
+                switch (each) {
+                  case M -> millis >= M_CURTAINS_LEAST_MILLIS && millis <= M_CURTAINS_MOST_MILLIS;
+                  case FP -> millis >= each.leastMillis && millis <= each.mostMillis;
+                  case F, MF, S -> false;
+                })
         .toList();
   }
 }

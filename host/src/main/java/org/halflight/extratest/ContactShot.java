@@ -3,9 +3,12 @@ package org.halflight.extratest;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.exposure.BladeTravel;
+import org.halflight.exposure.CurtainTravel;
 import org.halflight.exposure.Exposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.OpeningLaw;
+import org.halflight.exposure.Place;
+import org.halflight.exposure.PlacePassing;
 import org.halflight.session.FiringResult;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
@@ -21,8 +24,9 @@ import org.halflight.signal.Pulses;
  * @param durationSeconds from first closing to last opening; 0 where it was not seen to open
  * @param bounces times that it opened again before it closed for its longest stretch
  * @param areaLinear when the blades began and ended to be fully open if the hole's area grows
- *     evenly
- * @param radiusLinear likewise if its radius does
+ *     evenly; of curtains the window at its longest, as far as it is uncertain
+ * @param radiusLinear likewise if its radius does; of curtains the window at its shortest
+ * @param curtains whether it is held against the window of two curtains
  */
 public record ContactShot(
     How how,
@@ -30,7 +34,14 @@ public record ContactShot(
     double durationSeconds,
     int bounces,
     Optional<FullyOpen> areaLinear,
-    Optional<FullyOpen> radiusLinear) {
+    Optional<FullyOpen> radiusLinear,
+    boolean curtains) {
+  /**
+   * A flash needs this long before the second curtain starts, in seconds: common practice, no
+   * source.
+   */
+  public static final double FLASH_SECONDS = 1e-3;
+
   /** More openings than this in one firing are no bounce of a closing contact. Our choice. */
   public static final int MOST_BOUNCES = 30;
 
@@ -66,14 +77,15 @@ public record ContactShot(
   }
 
   /**
-   * The blades under one opening law, in seconds from the first crossing of the low level.
+   * The blades under one opening law, or the window of curtains at its longest or shortest, in seconds from the first crossing of the low level.
    *
    * @param firstLight start of opening
    * @param from fully open
    * @param to start of closing
-   * @param eightyPercent four fifths open
+   * @param bulbAim what the delay of flash bulbs is counted to: blades four fifths open, or the
+   *     slit of curtains at the centre
    */
-  public record FullyOpen(double firstLight, double from, double to, double eightyPercent) {}
+  public record FullyOpen(double firstLight, double from, double to, double bulbAim) {}
 
   /** The contact in a firing; empty where there was no light to hold it against. */
   static Optional<ContactShot> of(FiringResult result) {
@@ -85,15 +97,26 @@ public record ContactShot(
     } else {
       return Optional.empty();
     }
-    Optional<FullyOpen> area = blades(result, OpeningLaw.AREA_LINEAR);
-    Optional<FullyOpen> radius = blades(result, OpeningLaw.RADIUS_LINEAR);
+    Optional<CurtainTravel> travel =
+        result.exposure() instanceof Exposure.Timed timed
+                && timed.travel() instanceof CurtainTravel its
+            ? Optional.of(its)
+            : Optional.empty();
+    Optional<FullyOpen> area =
+        travel.isPresent()
+            ? window(result, travel.get(), zero, 1)
+            : blades(result, OpeningLaw.AREA_LINEAR);
+    Optional<FullyOpen> radius =
+        travel.isPresent()
+            ? window(result, travel.get(), zero, -1)
+            : blades(result, OpeningLaw.RADIUS_LINEAR);
     Pulses closed = Pulses.of(result.firing(), Channel.CONTACT);
     List<Edge> edges = result.firing().of(Channel.CONTACT);
     int closings = (int) edges.stream().filter(Edge::high).count();
     boolean chatters = closings - 1 > MOST_BOUNCES || isClosingLongAfter(result, edges);
     if (edges.isEmpty() || (closed.startsHigh() && !chatters)) {
       How how = edges.isEmpty() ? How.NEVER : How.ALWAYS_CLOSED;
-      return Optional.of(new ContactShot(how, 0, 0, 0, area, radius));
+      return Optional.of(new ContactShot(how, 0, 0, 0, area, radius, travel.isPresent()));
     }
     long first = edges.get(closed.startsHigh() ? 1 : 0).ticks();
     long last = edges.get(edges.size() - 1).ticks();
@@ -104,7 +127,8 @@ public record ContactShot(
             closed.stillHighSince().isPresent() ? 0 : result.realRate().seconds(last - first),
             chatters ? closings - 1 : bounces(closed),
             area,
-            radius));
+            radius,
+            travel.isPresent()));
   }
 
   private static boolean isClosingLongAfter(FiringResult result, List<Edge> contact) {
@@ -134,6 +158,27 @@ public record ContactShot(
     return longest;
   }
 
+  /**
+   * @param side 1 for the window at its longest, -1 at its shortest
+   */
+  private static Optional<FullyOpen> window(
+      FiringResult result, CurtainTravel travel, long zero, int side) {
+    PlacePassing centre = travel.at(Place.CENTRE);
+    if (travel.windowSeconds().isEmpty() || centre.opensSeconds().isEmpty()) {
+      return Optional.empty();
+    }
+    double shift = result.realRate().seconds(travel.zeroTicks() - zero);
+    // Half of what the window may be off belongs to either end.
+    double widened = side * travel.windowPlusMinusSeconds() / 2;
+    double covers = centre.coversSeconds().orElse(centre.opensSeconds().getAsDouble());
+    return Optional.of(
+        new FullyOpen(
+            shift,
+            shift + travel.windowOpensSeconds().getAsDouble() - widened,
+            shift + travel.windowShutsSeconds().getAsDouble() + widened,
+            shift + (centre.opensSeconds().getAsDouble() + covers) / 2));
+  }
+
   private static Optional<FullyOpen> blades(FiringResult result, OpeningLaw law) {
     if (!(result.exposure() instanceof Exposure.Timed timed) || timed.blades().isEmpty()) {
       return Optional.empty();
@@ -156,12 +201,15 @@ public record ContactShot(
     return how == How.CLOSED || how == How.CHATTERS;
   }
 
-  /** From closing to four fifths open, in seconds, in the middle of the two laws. */
+  /**
+   * From closing to four fifths open, or to the slit at the centre, in seconds, in the middle of the
+   * two laws.
+   */
   public Optional<Double> delaySeconds() {
     return !hasClosing() || areaLinear.isEmpty() || radiusLinear.isEmpty()
         ? Optional.empty()
         : Optional.of(
-            (areaLinear.get().eightyPercent() + radiusLinear.get().eightyPercent()) / 2
+            (areaLinear.get().bulbAim() + radiusLinear.get().bulbAim()) / 2
                 - closingSeconds);
   }
 
@@ -181,8 +229,9 @@ public record ContactShot(
     if (open.to() <= open.from()) {
       return Flash.NEVER_OPEN;
     }
+    double last = open.to() - (curtains ? FLASH_SECONDS : 0);
     return closingSeconds < open.from()
         ? Flash.TOO_EARLY
-        : closingSeconds > open.to() ? Flash.TOO_LATE : Flash.WHILE_OPEN;
+        : closingSeconds > last ? Flash.TOO_LATE : Flash.WHILE_OPEN;
   }
 }

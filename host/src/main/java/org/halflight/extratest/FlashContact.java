@@ -18,7 +18,7 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Sample;
 
 /**
- * The flash contact at each marked speed, against the blades. The resistance of the contact is not
+ * The flash contact at each marked speed, against the blades or the curtains. The resistance of the contact is not
  * measured.
  *
  * @param run counts the runs of the session from 1
@@ -34,6 +34,9 @@ public record FlashContact(
 
   /** The quantity: from the closing to four fifths open. */
   public static final String DELAY = "contact-delay-to-80-percent-open";
+
+  /** The quantity: from the closing to the slit of curtains at the centre. */
+  public static final String DELAY_CURTAINS = "contact-delay-to-slit-at-centre";
 
   /** The quantity: from first closing to last opening. */
   public static final String DURATION = "contact-duration";
@@ -74,7 +77,7 @@ public record FlashContact(
           .orElse(ContactShot.Flash.UNKNOWN);
     }
 
-    /** From closing to four fifths open, in seconds; empty where no firing has it. */
+    /** See {@link ContactShot#delaySeconds}; empty where no firing has it. */
     public Optional<Sample> delaySeconds() {
       List<Double> delays = shots.stream().flatMap(shot -> shot.delaySeconds().stream()).toList();
       return delays.isEmpty() ? Optional.empty() : Optional.of(Sample.of(delays));
@@ -146,8 +149,19 @@ public record FlashContact(
         : Arrays.stream(BulbClass.values())
             .filter(
                 each ->
-                    delays.stream().allMatch(d -> BulbClass.fitting(d.mean().get()).contains(each)))
+                    delays.stream().allMatch(d -> fitting(d.mean().get()).contains(each)))
             .toList();
+  }
+
+  private List<BulbClass> fitting(double delaySeconds) {
+    return isOfCurtains()
+        ? BulbClass.fittingCurtains(delaySeconds)
+        : BulbClass.fitting(delaySeconds);
+  }
+
+  /** Whether it is held against the window of two curtains. */
+  public boolean isOfCurtains() {
+    return speeds.stream().flatMap(at -> at.shots().stream()).anyMatch(ContactShot::curtains);
   }
 
   /** Whether a class whose delay is published fits; one from memory alone clears no contact. */
@@ -221,7 +235,7 @@ public record FlashContact(
                 delays ->
                     values.add(
                         ExtraTestValue.mean(
-                            DELAY,
+                            isOfCurtains() ? DELAY_CURTAINS : DELAY,
                             label,
                             Sample.of(Arrays.stream(delays.values()).map(s -> s * 1e3).toArray()),
                             "ms")));

@@ -2,6 +2,7 @@ package org.halflight.session;
 
 import java.util.Optional;
 import org.halflight.exposure.LevelPair;
+import org.halflight.exposure.OuterSensors;
 
 /**
  * What the figures of a firing were worked out with.
@@ -10,16 +11,26 @@ import org.halflight.exposure.LevelPair;
  *     where they should
  * @param oneLevel how a rig of one level saw it; empty with a rig of two
  * @param profileUse the profile of the rig
+ * @param outer what was known of the outer sensors; of no matter for blades
  */
 public record MeasuredWith(
-    Optional<LevelPair> levels, Optional<OneLevel> oneLevel, ProfileUse profileUse) {
+    Optional<LevelPair> levels,
+    Optional<OneLevel> oneLevel,
+    ProfileUse profileUse,
+    OuterSensors outer) {
+  /** Of blades. */
+  public MeasuredWith(
+      Optional<LevelPair> levels, Optional<OneLevel> oneLevel, ProfileUse profileUse) {
+    this(levels, oneLevel, profileUse, OuterSensors.UNKNOWN);
+  }
+
   /** The same with what is known of the other level of a rig of one. */
   MeasuredWith seen(OneLevel now) {
-    return new MeasuredWith(levels, Optional.of(now), profileUse);
+    return new MeasuredWith(levels, Optional.of(now), profileUse, outer);
   }
 
   /** The same with another profile. */
   MeasuredWith by(ProfileUse use) {
-    return new MeasuredWith(levels, oneLevel, use);
+    return new MeasuredWith(levels, oneLevel, use, outer);
   }
 }

@@ -25,23 +25,24 @@ public final class ContactWords {
     trouble(lines, contact, How.NEVER, "contact.never");
     trouble(lines, contact, How.ALWAYS_CLOSED, "contact.always");
     trouble(lines, contact, How.CHATTERS, "contact.chatters");
-    flash(lines, contact, Flash.TOO_LATE, "contact.late");
+    flash(lines, contact, Flash.TOO_LATE, key(contact, "contact.late"));
     if (contact.lever().equals(Optional.of(SyncLever.M))) {
       contact
           .isRightAtM()
-          .ifPresent(right -> lines.add(Words.say("contact.lever." + (right ? "right" : "wrong"))));
+          .ifPresent(right -> lines.add(
+                      Words.say(key(contact, "contact.lever." + (right ? "right" : "wrong")))));
     } else {
-      flash(lines, contact, Flash.TOO_EARLY, "contact.early");
+      flash(lines, contact, Flash.TOO_EARLY, key(contact, "contact.early"));
       if (!contact.at(Flash.TOO_EARLY).isEmpty()) {
         lines.add(
             contact.lever().isPresent()
-                ? Words.say("contact.lever.early")
-                : bulbs(contact.classes()));
+                ? Words.say(key(contact, "contact.lever.early"))
+                : bulbs(contact));
       }
       flash(lines, contact, Flash.TOO_CLOSE, "contact.close");
-      flash(lines, contact, Flash.WHILE_OPEN, "contact.inTime");
+      flash(lines, contact, Flash.WHILE_OPEN, key(contact, "contact.inTime"));
     }
-    flash(lines, contact, Flash.NEVER_OPEN, "contact.neverOpen");
+    flash(lines, contact, Flash.NEVER_OPEN, key(contact, "contact.neverOpen"));
     int bounces =
         contact.speeds().stream().mapToInt(FlashContact.AtSpeed::mostBounces).max().orElse(0);
     if (bounces > 0) {
@@ -83,9 +84,15 @@ public final class ContactWords {
     }
   }
 
-  private static String bulbs(List<BulbClass> classes) {
+  /** A sentence that is another one about curtains. */
+  private static String key(FlashContact contact, String key) {
+    return contact.isOfCurtains() ? key + ".curtains" : key;
+  }
+
+  private static String bulbs(FlashContact contact) {
+    List<BulbClass> classes = contact.classes();
     if (classes.isEmpty()) {
-      return Words.say("contact.bulb.none");
+      return Words.say(key(contact, "contact.bulb.none"));
     }
     List<String> names =
         classes.stream()
@@ -95,6 +102,6 @@ public final class ContactWords {
                         ? Words.say("contact.bulb.memory", each.name())
                         : each.name())
             .toList();
-    return Words.say("contact.bulb.fits", String.join(", ", names));
+    return Words.say(key(contact, "contact.bulb.fits"), String.join(", ", names));
   }
 }

@@ -1,0 +1,23 @@
+package org.halflight.exposure;
+
+import org.halflight.stored.StoredWords;
+
+/** The three places of the frame that have a sensor, in the order of travel. */
+public enum Place {
+  /** The outer sensor that the curtains pass first. */
+  START,
+  CENTRE,
+  /** The outer sensor that they pass last. */
+  END;
+
+  /** As files store them. */
+  public static final StoredWords<Place> WORDS =
+      StoredWords.of(
+          Place.class,
+          place ->
+              switch (place) {
+                case START -> "start";
+                case CENTRE -> "centre";
+                case END -> "end";
+              });
+}

@@ -1,0 +1,86 @@
+package org.halflight.words;
+
+import java.util.Locale;
+import org.halflight.verdict.CurtainAdvice;
+import org.halflight.verdict.CurtainFigure;
+import org.halflight.verdict.CurtainSign;
+import org.halflight.verdict.CurtainStep;
+
+/** Curtains, in sentences: what stands out, and what to do next. */
+public final class CurtainWords {
+  private CurtainWords() {}
+
+  /** What to do next and why, in one line. */
+  public static String next(CurtainAdvice advice) {
+    String act = Words.say("curtain.next." + Words.key(advice.act()));
+    return advice.why().map(sign -> Words.say("curtain.next", act, of(sign))).orElse(act);
+  }
+
+  /** Something that stands out, as a sentence. */
+  public static String of(CurtainSign sign) {
+    boolean never = sign.kind() == CurtainSign.Kind.NO_WINDOW && sign.size() < 0;
+    return Words.say(
+        "curtain.sign." + Words.key(sign.kind()) + (never ? ".never" : ""),
+        size(sign),
+        sign.speed().map(Numbers::speed).orElse(""));
+  }
+
+  /** A step of the work, in a few words. */
+  public static String step(CurtainStep step) {
+    return Words.say("curtain.step." + Words.key(step));
+  }
+
+  /** What is turned in a step, what is watched, and when it is done. */
+  public static String how(CurtainStep step) {
+    return Words.say("curtain.how." + Words.key(step));
+  }
+
+  /** A figure's name. */
+  public static String name(CurtainFigure figure) {
+    return Words.say("curtain.figure." + Words.key(figure));
+  }
+
+  /** A figure's value in its unit, such as {@code 12.9 ms} or {@code 0.21 stop}. */
+  public static String value(CurtainFigure figure, double value) {
+    return switch (figure.unit()) {
+      case SECONDS -> Numbers.time(value);
+      case STOPS -> Numbers.signedStops(value);
+      case MILLIMETRES ->
+          Words.say("curtain.millimetres", String.format(Locale.ROOT, "%.1f", value));
+      case RATIO -> Numbers.percent(value);
+    };
+  }
+
+  /** Even, or which end is darker or brighter, without a figure in milliseconds. */
+  public static String slope(double stops, double limitStops) {
+    if (Math.abs(stops) <= limitStops) {
+      return Words.say("curtain.even");
+    }
+    return Words.say(
+        stops < 0 ? "curtain.endDarker" : "curtain.endBrighter", Numbers.bareSize(Math.abs(stops)));
+  }
+
+  private static String size(CurtainSign sign) {
+    return switch (sign.kind()) {
+      case CAPPED_AT_END,
+          CAPPED_AT_START,
+          FIRST_SLOW,
+          FIRST_QUICK,
+          SECOND_SLOW,
+          SECOND_QUICK,
+          BOTH_SLOW,
+          BOTH_QUICK,
+          SLOW_AFTER_REST ->
+          Numbers.percent(sign.size());
+      case LATCH_LATE, LATCH_EARLY, FIRST_BOUNCES, NO_WINDOW, CONTACT_EARLY, CONTACT_LATE ->
+          Numbers.time(Math.abs(sign.size()));
+      case WEDGE_END_DARKER,
+          WEDGE_END_BRIGHTER,
+          FIRST_DRAGS,
+          SECOND_DRAGS,
+          START_DIFFERS,
+          SECOND_BOUNCES ->
+          Numbers.plainStops(sign.size());
+    };
+  }
+}
