@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.halflight.shuttermodel.CurtainCondition.Escapement;
 import org.halflight.shuttermodel.CurtainCondition.Latch;
+import org.halflight.speeds.FrameSize;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.stored.StoredWords;
 
 /**
@@ -13,11 +15,23 @@ import org.halflight.stored.StoredWords;
  */
 public enum InventedCurtains {
   /** Cloth along the long side of 36 mm. */
-  CLOTH_36(CurtainDesign.CLOTH_36),
+  CLOTH_36(
+      CurtainDesign.CLOTH_36,
+      ShutterKind.CURTAIN_LONG_SIDE,
+      FrameSize.ofMillimetres(36, 24),
+      "1/30"),
   /** Cloth along a side of 56 mm. */
-  CLOTH_56(CurtainDesign.CLOTH_56),
+  CLOTH_56(
+      CurtainDesign.CLOTH_56,
+      ShutterKind.CURTAIN_LONG_SIDE,
+      FrameSize.ofMillimetres(56, 56),
+      "1/30"),
   /** Metal blades along the short side of 24 mm. */
-  METAL_24(CurtainDesign.METAL_24);
+  METAL_24(
+      CurtainDesign.METAL_24,
+      ShutterKind.CURTAIN_SHORT_SIDE,
+      FrameSize.ofMillimetres(36, 24),
+      "1/60");
 
   /** As files and options store them. */
   public static final StoredWords<InventedCurtains> WORDS =
@@ -31,14 +45,35 @@ public enum InventedCurtains {
               });
 
   private final CurtainDesign design;
+  private final ShutterKind kind;
+  private final FrameSize frame;
+  private final String xSpeed;
 
-  InventedCurtains(CurtainDesign design) {
+  InventedCurtains(CurtainDesign design, ShutterKind kind, FrameSize frame, String xSpeed) {
     this.design = design;
+    this.kind = kind;
+    this.frame = frame;
+    this.xSpeed = xSpeed;
   }
 
   /** How it is built. */
   public CurtainDesign design() {
     return design;
+  }
+
+  /** Which way the curtains run. */
+  public ShutterKind kind() {
+    return kind;
+  }
+
+  /** The size of its picture. */
+  public FrameSize frame() {
+    return frame;
+  }
+
+  /** The fastest marked speed at which its frame is open as a whole. */
+  public String xSpeed() {
+    return xSpeed;
   }
 
   /** As it should be. */

@@ -3,6 +3,7 @@ package org.halflight.workflow;
 import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Queue;
 import java.util.function.Consumer;
@@ -16,12 +17,15 @@ import org.halflight.session.Assembly;
 import org.halflight.session.DialSetting;
 import org.halflight.session.LightReading;
 import org.halflight.session.LinkageStep;
+import org.halflight.session.OwnTravel;
+import org.halflight.session.RunOption;
 import org.halflight.session.UntimedTest;
 import org.halflight.session.WindState;
 import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.CurtainScrew;
 import org.halflight.shuttermodel.CurtainShutter;
 import org.halflight.shuttermodel.Finger;
+import org.halflight.shuttermodel.InventedBar;
 import org.halflight.shuttermodel.InventedContact;
 import org.halflight.shuttermodel.InventedCurtains;
 import org.halflight.shuttermodel.InventedFit;
@@ -29,14 +33,15 @@ import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.InventedLamp;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
-import org.halflight.shuttermodel.InventedBar;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SeededDraws;
+import org.halflight.shuttermodel.SensorBar;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
 import org.halflight.signal.BoardTraits;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Millimetres;
 
 /**
  * Works the invented camera on the practice rig, and makes the mistakes that it is asked for. On a
@@ -491,6 +496,43 @@ public class PracticeOperator implements CameraOperator {
   public void useContact(Optional<InventedContact> another) {
     contact = another;
     putOn();
+  }
+
+  /** What a person would note of such curtains in the form of a run. */
+  public static Map<RunOption<?>, String> said(InventedCurtains kind) {
+    SensorBar its = InventedBar.RIGHT.bar(kind.design().frameMillimetres());
+    return Map.of(
+        RunOption.FRAME,
+        kind.frame().text(),
+        RunOption.OUTER_SENSORS,
+        Millimetres.text(its.outerMillimetres()),
+        RunOption.SENSOR_SLIT,
+        Millimetres.text(its.slitMillimetres()),
+        RunOption.CURTAIN_GAP,
+        Millimetres.text(its.gapMillimetres()),
+        RunOption.LAMP_DISTANCE,
+        Millimetres.text(its.lampMillimetres()),
+        RunOption.LAMP_SIZE,
+        Millimetres.text(its.lampWidthMillimetres()),
+        RunOption.OWN_TRAVEL,
+        new OwnTravel(kind.design().travelMillis(), kind.design().frameMillimetres()).text(),
+        RunOption.X_SPEED,
+        kind.xSpeed());
+  }
+
+  /** The marked speed at which a screw shows best. */
+  public static MarkedSpeed shows(
+      CurtainScrew screw, InventedCurtains kind, List<MarkedSpeed> dial) {
+    String wanted =
+        switch (screw) {
+          case FIRST_TENSION, FIRST_BRAKE, CONTACT -> kind.xSpeed();
+          case SECOND_TENSION, SLIT, SECOND_BRAKE -> "";
+          case ESCAPEMENT -> "1/8";
+        };
+    return dial.stream()
+        .filter(speed -> speed.label().equals(wanted))
+        .findFirst()
+        .orElse(dial.get(dial.size() - 1));
   }
 
   /** The camera on the rig is another: one with curtains, as found, or empty for the leaf one. */
