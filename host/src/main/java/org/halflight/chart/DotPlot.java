@@ -40,7 +40,12 @@ final class DotPlot {
 
   /** Plus and minus at the axis upwards. */
   void signed() {
-    ((NumberAxis) plot.getRangeAxis()).setNumberFormatOverride(Frame.signed("0.0"));
+    signed("0.0");
+  }
+
+  /** The same with so many digits as the pattern has. */
+  void signed(String pattern) {
+    ((NumberAxis) plot.getRangeAxis()).setNumberFormatOverride(Frame.signed(pattern));
   }
 
   /** Points, each with its x and y. */

@@ -29,6 +29,7 @@ import org.jfree.chart.ui.HorizontalAlignment;
 import org.jfree.chart.ui.Layer;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.data.Range;
 import org.jspecify.annotations.Nullable;
 
 /** What all pictures have in common: headline, legend, axis of stops, line of no error, note. */
@@ -37,11 +38,16 @@ final class Frame {
 
   /** An empty plot with an axis of stops, and a strip above it. */
   static XYPlot plot(NumberAxis domain, StopsRange range, EdgeStrip strip, Theme theme) {
-    NumberAxis stops = new NumberAxis(Words.say("chart.stops"));
-    stops.setRange(range.range());
-    double step = step(range.range().getLength());
+    return withStrip(stops(Words.say("chart.stops"), domain, range.range(), theme), strip);
+  }
+
+  /** An empty plot with an axis of stops, and a line of no error. */
+  static XYPlot stops(String label, NumberAxis domain, Range range, Theme theme) {
+    NumberAxis stops = new NumberAxis(label);
+    stops.setRange(range);
+    double step = step(range.getLength());
     stops.setTickUnit(new NumberTickUnit(step, signed(step == 0.25 ? "0.00" : "0.0")));
-    XYPlot plot = withStrip(bare(domain, stops, theme), strip);
+    XYPlot plot = bare(domain, stops, theme);
     // The first data set is drawn last, so that firings lie on top of means.
     plot.setDatasetRenderingOrder(DatasetRenderingOrder.REVERSE);
     plot.addRangeMarker(

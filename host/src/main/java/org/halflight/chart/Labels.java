@@ -2,6 +2,7 @@ package org.halflight.chart;
 
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,6 +19,7 @@ final class Labels implements PlotAnnotation.Drawing {
   private enum Sides {
     BESIDE(new int[][] {{1, 0}, {-1, 0}, {0, -1}, {0, 1}, {1, -1}, {-1, -1}, {1, 1}, {-1, 1}}),
     RIGHT(new int[][] {{1, 0}, {1, -1}, {1, 1}}),
+    LEFT(new int[][] {{-1, 0}}),
     ABOVE(new int[][] {{0, -1}, {1, -1}, {-1, -1}, {0, 1}}),
     BELOW(new int[][] {{0, 1}});
 
@@ -73,6 +75,11 @@ final class Labels implements PlotAnnotation.Drawing {
     labels.add(new Label(text, x, y, Sides.RIGHT, theme.ink()));
   }
 
+  /** Words right of a place (1) or left of it (-1). */
+  void onSide(String text, double x, double y, int side) {
+    labels.add(new Label(text, x, y, side > 0 ? Sides.RIGHT : Sides.LEFT, theme.ink()));
+  }
+
   void above(String text, double x, double y, Color ink) {
     labels.add(new Label(text, x, y, Sides.ABOVE, ink));
   }
@@ -104,7 +111,7 @@ final class Labels implements PlotAnnotation.Drawing {
   public void draw(Graphics2D graphics, PlotAnnotation.Axes axes) {
     graphics.setFont(theme.smallLetters());
     Setting setting = new Setting(graphics, axes);
-    marks.forEach(mark -> setting.keepOff(axes.x(mark[0]), axes.y(mark[1])));
+    marks.forEach(mark -> setting.keepOff(axes.at(mark[0], mark[1])));
     lanes.forEach(setting::lane);
     levels.forEach(setting::level);
     labels.stream().filter(label -> label.sides() != Sides.BELOW).forEach(setting::beside);
@@ -129,8 +136,8 @@ final class Labels implements PlotAnnotation.Drawing {
       area = axes.area();
     }
 
-    void keepOff(double x, double y) {
-      taken.add(new Rectangle2D.Double(x - reach, y - reach, 2 * reach, 2 * reach));
+    void keepOff(Point2D at) {
+      taken.add(new Rectangle2D.Double(at.getX() - reach, at.getY() - reach, 2 * reach, 2 * reach));
     }
 
     void lane(Lane lane) {
@@ -151,9 +158,10 @@ final class Labels implements PlotAnnotation.Drawing {
     boolean beside(Label label) {
       Rectangle2D size = size(label.text());
       double away = reach + GAP_PIXELS;
+      Point2D at = axes.at(label.x(), label.y());
       for (int[] side : label.sides().inOrder) {
-        double left = axes.x(label.x()) + side[0] * away - (1 - side[0]) * size.getWidth() / 2;
-        double top = axes.y(label.y()) + side[1] * away - (1 - side[1]) * size.getHeight() / 2;
+        double left = at.getX() + side[0] * away - (1 - side[0]) * size.getWidth() / 2;
+        double top = at.getY() + side[1] * away - (1 - side[1]) * size.getHeight() / 2;
         if (set(label.text(), label.ink(), left, top)) {
           return true;
         }

@@ -1,6 +1,7 @@
 package org.halflight.chart;
 
 import java.awt.Graphics2D;
+import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import org.jfree.chart.annotations.AbstractXYAnnotation;
 import org.jfree.chart.axis.ValueAxis;
@@ -27,15 +28,20 @@ final class PlotAnnotation extends AbstractXYAnnotation {
 
     /** How far down a value of the axis at the side is, whichever axis that is. */
     double side(double value) {
+      return plot.getOrientation().equals(PlotOrientation.HORIZONTAL) ? x(value) : y(value);
+    }
+
+    /** A place of both axes, whichever of them lies. */
+    Point2D at(double inDomain, double inRange) {
       return plot.getOrientation().equals(PlotOrientation.HORIZONTAL)
-          ? domain.valueToJava2D(value, area, plot.getDomainAxisEdge())
-          : y(value);
+          ? new Point2D.Double(y(inRange), x(inDomain))
+          : new Point2D.Double(x(inDomain), y(inRange));
     }
 
     /** What of a box lies within the plot. */
     Rectangle2D box(double fromX, double toX, double fromY, double toY) {
       Rectangle2D box = new Rectangle2D.Double();
-      box.setFrameFromDiagonal(x(fromX), y(fromY), x(toX), y(toY));
+      box.setFrameFromDiagonal(at(fromX, fromY), at(toX, toY));
       return box.createIntersection(area);
     }
   }

@@ -56,8 +56,9 @@ final class LogAtTheCommandLine {
   }
 
   private static WorkEntry with(WorkEntry entry, String words, @Nullable String measured) {
-    return entry.with(
-        entry.kind(), words.strip(), measured == null ? entry.measured() : measured(measured));
+    return entry
+        .with(entry.kind(), words.strip(), measured == null ? entry.measured() : measured(measured))
+        .counted();
   }
 
   private static Optional<MeasuredValue> measured(String typed) {

@@ -21,6 +21,7 @@ import org.halflight.job.Details;
 import org.halflight.job.Finding;
 import org.halflight.job.Visit;
 import org.halflight.record.WorkshopRecord;
+import org.halflight.session.RunOption;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
@@ -29,6 +30,7 @@ import org.halflight.words.ExtraTestWords;
 import org.halflight.words.PhotoWords;
 import org.halflight.words.Words;
 import org.halflight.workflow.CameraForm;
+import org.halflight.workflow.CurtainForm;
 
 /**
  * What is noted of a camera and its last visit, as it is typed. Nothing is kept before all is read;
@@ -40,7 +42,16 @@ final class VisitAtTheCommandLine {
   private static final String JOB = "job";
   private static final String SHUTTER = "shutter";
   private static final List<String> OF_FORM =
-      List.of("label", "serial", "speeds", "widest", "frame", "firing");
+      List.of(
+          "label",
+          "serial",
+          "speeds",
+          "widest",
+          "frame",
+          "firing",
+          RunOption.OWN_TRAVEL.name(),
+          RunOption.X_SPEED.name(),
+          RunOption.ADJUSTERS.name());
 
   private final WorkshopRecord record;
   private final Instant now;
@@ -164,6 +175,7 @@ final class VisitAtTheCommandLine {
     typed.put("widest", before.widest());
     typed.put("frame", before.frame());
     typed.put("firing", before.firing());
+    before.curtains().texts().forEach((option, text) -> typed.put(option.name(), text));
     typed.put(field, words);
     CameraForm.Result read =
         new CameraForm(
@@ -175,7 +187,11 @@ final class VisitAtTheCommandLine {
                 typed.getOrDefault("speeds", ""),
                 typed.getOrDefault("widest", ""),
                 typed.getOrDefault("frame", ""),
-                typed.getOrDefault("firing", ""))
+                typed.getOrDefault("firing", ""),
+                new CurtainForm(
+                    typed.getOrDefault(RunOption.OWN_TRAVEL.name(), ""),
+                    typed.getOrDefault(RunOption.X_SPEED.name(), ""),
+                    typed.getOrDefault(RunOption.ADJUSTERS.name(), "")))
             .read(camera.id());
     Details details = camera.details();
     camera = read.camera().orElseThrow(() -> new Trouble(read.trouble())).withDetails(details);
@@ -220,6 +236,11 @@ final class VisitAtTheCommandLine {
     said.put("widest_f_number", form.widest());
     said.put("frame", form.frame());
     said.put("firing_without_film", form.firing());
+    if (camera.shutter().isCurtain(camera.dial().name())) {
+      form.curtains()
+          .texts()
+          .forEach((option, text) -> said.put(option.name().replace('-', '_'), text));
+    }
     said.forEach(
         (field, words) -> {
           if (!words.isBlank()) {

@@ -274,14 +274,17 @@ final class Archive implements AutoCloseable {
                         here ->
                             known.keep(
                                 new WorkEntry(
-                                    Id.ofNew(),
-                                    here,
-                                    now,
-                                    WorkKind.ADJUSTED,
-                                    mark.words(),
-                                    Optional.empty(),
-                                    Optional.ofNullable(runs.get(mark.run())),
-                                    OptionalInt.of(mark.afterFiring()))))));
+                                        Id.ofNew(),
+                                        here,
+                                        now,
+                                        mark.isFound() ? WorkKind.FOUND : WorkKind.ADJUSTED,
+                                        mark.words(),
+                                        Optional.empty(),
+                                        Optional.ofNullable(runs.get(mark.run())),
+                                        mark.isFound()
+                                            ? OptionalInt.empty()
+                                            : OptionalInt.of(mark.afterFiring()))
+                                    .counted()))));
   }
 
   /** Of an adjustment that is undone the line in the work log is struck, and comes back with it. */
@@ -290,7 +293,9 @@ final class Archive implements AutoCloseable {
         known ->
             visit.stream()
                 .flatMap(here -> known.workLogWithStruck(here).stream())
-                .filter(entry -> entry.kind() == WorkKind.ADJUSTED && entry.isStruck() != off)
+                .filter(
+                    entry -> entry.kind() == WorkKind.ADJUSTED || entry.kind() == WorkKind.FOUND)
+                .filter(entry -> entry.isStruck() != off)
                 .filter(entry -> entry.text().equals(words))
                 .filter(entry -> entry.run().filter(runs::containsValue).isPresent())
                 // The last one done is undone first, and the last one undone comes back first.

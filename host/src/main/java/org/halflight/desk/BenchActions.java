@@ -8,7 +8,6 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
 import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.Message;
-import org.halflight.session.AdjustedAt;
 import org.halflight.session.Assembly;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -169,8 +168,11 @@ final class BenchActions {
   /** Something was adjusted. */
   List<SessionEvent> adjusted(String words) {
     List<SessionEvent> news = driver.handle(new SessionInput.Adjusted(words));
-    List<AdjustedAt> all = session().adjusted();
-    archive.adjusted(all.get(all.size() - 1));
+    for (SessionEvent each : news) {
+      if (each instanceof SessionEvent.AdjustmentMarked marked) {
+        archive.adjusted(marked.adjusted());
+      }
+    }
     if (run.linkage().isDue()) {
       run.linkage().answer(Answer.ADJUSTED);
     }

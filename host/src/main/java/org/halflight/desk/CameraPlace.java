@@ -573,18 +573,20 @@ final class CameraPlace extends Place {
                 Words.say("act.log", entry.text()),
                 Edit.of(
                     new WorkEntry(
-                        Id.ofNew(),
-                        here.id(),
-                        now,
-                        entry.kind(),
-                        entry.text(),
-                        entry.measured(),
-                        Optional.empty(),
-                        OptionalInt.empty())),
+                            Id.ofNew(),
+                            here.id(),
+                            now,
+                            entry.kind(),
+                            entry.text(),
+                            entry.measured(),
+                            Optional.empty(),
+                            OptionalInt.empty())
+                        .counted()),
                 this::showLog));
   }
 
-  private void logChanged(WorkEntry now) {
+  private void logChanged(WorkEntry typed) {
+    WorkEntry now = typed.counted();
     visit.ifPresent(
         here ->
             archive.ask(

@@ -157,14 +157,14 @@ public sealed interface Exposure {
 
     /** The same with other flags. */
     Timed withFlags(Set<Flag> others) {
-      return with(others, travel);
+      return with(others, travel, methodSeconds);
     }
 
-    /** The same with other flags and another travel. */
-    Timed with(Set<Flag> others, Travel moved) {
+    /** The same with other flags, another travel, and another bound of the error of the rule. */
+    Timed with(Set<Flag> others, Travel moved, double ruleSeconds) {
       return new Timed(
           effectiveSeconds,
-          methodSeconds,
+          ruleSeconds,
           widthLowSeconds,
           widthHighSeconds,
           earlyLightShare,

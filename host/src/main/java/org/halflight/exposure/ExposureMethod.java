@@ -1,5 +1,6 @@
 package org.halflight.exposure;
 
+import java.util.Optional;
 import org.halflight.signal.Firing;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.time.TickRate;
@@ -14,22 +15,17 @@ public interface ExposureMethod {
   ExposureMethod LEAF_REFLEX = LeafExposureMethod::measureBehindFlap;
 
   /**
-   * The slit of a curtain at the centre of the frame, timed as if it were blades. A method that
-   * reads the travel of the curtains takes its place.
-   */
-  ExposureMethod CURTAIN = LEAF;
-
-  /**
    * The method for a shutter.
    *
    * @param kind how it is built
-   * @param dial key of its dial, which tells where nobody said the kind
+   * @param curtains where three sensors are behind its two curtains; without it the slit is timed
+   *     at the centre as if it were blades
    */
-  static ExposureMethod of(ShutterKind kind, String dial) {
+  static ExposureMethod of(ShutterKind kind, Optional<CurtainGeometry> curtains) {
     if (kind == ShutterKind.LEAF_REFLEX) {
       return LEAF_REFLEX;
     }
-    return kind.isCurtain(dial) ? CURTAIN : LEAF;
+    return curtains.<ExposureMethod>map(CurtainMethod::new).orElse(LEAF);
   }
 
   /**
@@ -41,6 +37,16 @@ public interface ExposureMethod {
    * @param nowTicks the shutter is known to have stayed as the last edges left it until this time
    */
   Exposure measure(Firing crossings, LevelPair levels, TickRate rate, long nowTicks);
+
+  /**
+   * The same with what is known of the sensors and the clock; of no matter for blades.
+   *
+   * @param sensors what is known of them
+   * @param clockShare bound of the rate of the board's clock, as a share
+   */
+  default ExposureMethod knowing(OuterSensors sensors, double clockShare) {
+    return this;
+  }
 
   /** Measures a firing that is over. */
   default Exposure measure(Firing crossings, LevelPair levels, TickRate rate) {

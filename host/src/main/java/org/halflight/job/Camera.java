@@ -18,6 +18,7 @@ import org.halflight.speeds.ShutterKind;
  * @param frame the size of the picture; empty when not known
  * @param firingWithoutFilm how it is fired without film; empty when nothing is peculiar about it
  * @param details those of a camera
+ * @param curtains what is known of its curtains, where it has some
  */
 public record Camera(
     Id<Camera> id,
@@ -28,14 +29,15 @@ public record Camera(
     OptionalDouble widestFNumber,
     Optional<FrameSize> frame,
     String firingWithoutFilm,
-    Details details) {
+    Details details,
+    CurtainCamera curtains) {
   public Camera {
     if (widestFNumber.isPresent() && !isFNumber(widestFNumber.getAsDouble())) {
       throw new IllegalArgumentException("not an f-number: " + widestFNumber.getAsDouble());
     }
   }
 
-  /** A camera without details. */
+  /** A camera without details, of whose curtains nothing is known. */
   public Camera(
       Id<Camera> id,
       String label,
@@ -54,7 +56,8 @@ public record Camera(
         widestFNumber,
         frame,
         firingWithoutFilm,
-        Details.NONE);
+        Details.NONE,
+        CurtainCamera.NOT_KNOWN);
   }
 
   /** A camera that is in no record yet, and of which only label, shutter and dial are known. */
@@ -66,19 +69,61 @@ public record Camera(
   /** The same camera under a number of the record. */
   public Camera withId(Id<Camera> id) {
     return new Camera(
-        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm, details);
+        id,
+        label,
+        serialNumber,
+        shutter,
+        dial,
+        widestFNumber,
+        frame,
+        firingWithoutFilm,
+        details,
+        curtains);
   }
 
   /** The same camera with another dial. */
   public Camera withDial(Dial dial) {
     return new Camera(
-        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm, details);
+        id,
+        label,
+        serialNumber,
+        shutter,
+        dial,
+        widestFNumber,
+        frame,
+        firingWithoutFilm,
+        details,
+        curtains);
   }
 
   /** The same camera with other details. */
   public Camera withDetails(Details details) {
     return new Camera(
-        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm, details);
+        id,
+        label,
+        serialNumber,
+        shutter,
+        dial,
+        widestFNumber,
+        frame,
+        firingWithoutFilm,
+        details,
+        curtains);
+  }
+
+  /** The same camera with something else known of its curtains. */
+  public Camera withCurtains(CurtainCamera curtains) {
+    return new Camera(
+        id,
+        label,
+        serialNumber,
+        shutter,
+        dial,
+        widestFNumber,
+        frame,
+        firingWithoutFilm,
+        details,
+        curtains);
   }
 
   static boolean isFNumber(double value) {

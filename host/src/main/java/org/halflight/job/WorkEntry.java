@@ -1,8 +1,11 @@
 package org.halflight.job;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.halflight.session.AdjusterTurn;
+import org.halflight.speeds.Millimetres;
 
 /**
  * An entry of the work log of a visit.
@@ -27,6 +30,9 @@ public record WorkEntry(
     Optional<Id<Run>> run,
     OptionalInt afterFiring,
     boolean isStruck) {
+  /** The unit of turns. */
+  public static final String TURNS = "turns";
+
   /** An entry that counts. */
   public WorkEntry(
       Id<WorkEntry> id,
@@ -44,6 +50,30 @@ public record WorkEntry(
   public static WorkEntry of(Id<Visit> visit, Instant at, WorkKind kind, String text) {
     return new WorkEntry(
         Id.ofNew(), visit, at, kind, text, Optional.empty(), Optional.empty(), OptionalInt.empty());
+  }
+
+  /** An adjuster as found or turned, where it tells of one. */
+  public Optional<AdjusterTurn> turn() {
+    return AdjusterTurn.find(text);
+  }
+
+  /**
+   * The same entry; where it tells of an adjuster, in the form in which that is kept, with its
+   * turns as the value that was measured.
+   */
+  public WorkEntry counted() {
+    return turn()
+        .map(
+            its ->
+                with(
+                    its.isAsFound() ? WorkKind.FOUND : WorkKind.ADJUSTED,
+                    its.text(),
+                    its.turns().isPresent()
+                        ? Optional.of(
+                            new MeasuredValue(
+                                new BigDecimal(Millimetres.text(its.turns().getAsDouble())), TURNS))
+                        : measured))
+        .orElse(this);
   }
 
   /** The same entry under a number of the record. */

@@ -7,11 +7,16 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.halflight.job.Camera;
+import org.halflight.job.CurtainCamera;
 import org.halflight.job.Detail;
 import org.halflight.job.Id;
+import org.halflight.session.Adjuster;
+import org.halflight.session.OwnTravel;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.FrameSize;
 import org.halflight.speeds.MarkedSpeed;
@@ -36,7 +41,13 @@ final class CameraRows {
             .setOptional(
                 "frame_height_micrometres", camera.frame().map(FrameSize::heightMicrometres))
             .set("firing_without_film", camera.firingWithoutFilm())
-            .set(Detail.OF_CAMERA, camera.details());
+            .set(Detail.OF_CAMERA, camera.details())
+            .setOptional(
+                "own_travel_ms", camera.curtains().ownTravel().map(OwnTravel::milliseconds))
+            .setOptional(
+                "own_travel_span_mm", camera.curtains().ownTravel().map(OwnTravel::spanMillimetres))
+            .setOptional("x_speed", camera.curtains().xSpeed().map(MarkedSpeed::label))
+            .setOptional("adjusters", adjusters(camera.curtains().adjusters()));
     return camera.withId(columns.keep(connection, "camera", camera.id(), now));
   }
 
@@ -81,6 +92,29 @@ final class CameraRows {
             ? Optional.of(new FrameSize(width.getAsLong(), height.getAsLong()))
             : Optional.empty(),
         Row.given(row, "firing_without_film"),
-        Columns.details(row, Detail.OF_CAMERA));
+        Columns.details(row, Detail.OF_CAMERA),
+        curtains(row));
+  }
+
+  /** All adjusters need no words: rows of earlier forms stay as they are. */
+  private static Optional<String> adjusters(Set<Adjuster> adjusters) {
+    return Optional.of(adjusters).filter(its -> !its.equals(Adjuster.ALL)).map(Adjuster::text);
+  }
+
+  private static Set<Adjuster> adjusters(String words) throws SQLException {
+    return words.isEmpty()
+        ? Adjuster.ALL
+        : Adjuster.findAll(words).orElseThrow(() -> new Word.Unknown(words));
+  }
+
+  private static CurtainCamera curtains(ResultSet row) throws SQLException {
+    OptionalDouble travel = Row.real(row, "own_travel_ms");
+    OptionalDouble span = Row.real(row, "own_travel_span_mm");
+    return new CurtainCamera(
+        travel.isPresent() && span.isPresent()
+            ? Optional.of(new OwnTravel(travel.getAsDouble(), span.getAsDouble()))
+            : Optional.empty(),
+        Row.text(row, "x_speed").map(MarkedSpeed::parse),
+        adjusters(Row.text(row, "adjusters").orElse("")));
   }
 }

@@ -366,6 +366,7 @@ final class FiringRows {
         .set("settled_outcome", Outcome.WORDS, result.outcome())
         .set("settled_exposure", ResultRows.kind(result.exposure()))
         .set("closed_by_hand", isClosedByHand(result));
+    CurtainColumns.set(columns, result.measuredWith().outer());
     ProfileRows.set(columns, connection, result.profileUse());
   }
 
@@ -392,7 +393,8 @@ final class FiringRows {
                 row.getBoolean("after_rest")),
             Row.word(row, workedOut ? "outcome" : "settled_outcome", Outcome.WORDS),
             workedOut ? ResultRows.read(row) : NOT_WORKED_OUT,
-            new MeasuredWith(levels(row), oneLevel(row), ProfileRows.read(row)),
+            new MeasuredWith(
+                levels(row), oneLevel(row), ProfileRows.read(row), CurtainColumns.readOuter(row)),
             notes(row),
             CurveColumns.read(row, firstTicks));
     return new Numbered(

@@ -102,7 +102,7 @@ final class Recomputing {
     Optional<Id<Run>> run = kept.firing().run();
     return run.isPresent()
         ? RunRows.find(connection, run.get())
-            .map(its -> its.asked().shutter().exposureMethod())
+            .map(its -> its.asked().exposureMethod())
             .orElse(ExposureMethod.LEAF)
         : ExposureMethod.LEAF;
   }

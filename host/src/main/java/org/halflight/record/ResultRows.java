@@ -9,6 +9,7 @@ import java.util.Set;
 import org.halflight.exposure.BladeTravel;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.Crossings;
+import org.halflight.exposure.CurtainTravel;
 import org.halflight.exposure.Exposure;
 import org.halflight.exposure.Exposure.Flag;
 import org.halflight.exposure.Exposure.NeverFullyOpen;
@@ -64,6 +65,7 @@ final class ResultRows {
           .set("reason", Reason.WORDS, unusable.reason())
           .set("reason_damage", Word.inOrder(Firing.Damage.WORDS, unusable.damage()));
     }
+    exposure.curtains().ifPresent(travel -> CurtainColumns.set(columns, travel));
     CurveColumns.setFigures(columns, curve.flatMap(FiringCurve::exposure));
     CurveColumns.setDecided(columns, curve.flatMap(FiringCurve::decided));
     columns.replace(connection, "firing_result");
@@ -92,7 +94,8 @@ final class ResultRows {
               row.getDouble("width_high_seconds"),
               row.getLong("low_rise_ticks"),
               row.getLong("low_fall_ticks"),
-              Row.real(row, "effective_seconds"));
+              Row.real(row, "effective_seconds"),
+              CurtainColumns.read(row));
       case "stuck-open" ->
           new StuckOpen(row.getDouble("lowest_seconds"), row.getLong("low_rise_ticks"));
       case "unusable" ->
@@ -129,13 +132,14 @@ final class ResultRows {
     set(columns, "efficiency_", "", blades.efficiency());
   }
 
-  private static void set(Columns columns, String before, String after, ByLaw value) {
+  static void set(Columns columns, String before, String after, ByLaw value) {
     columns
         .set(before + "area_linear" + after, value.areaLinear())
         .set(before + "radius_linear" + after, value.radiusLinear());
   }
 
   private static Timed readTimed(ResultSet row) throws SQLException {
+    Optional<CurtainTravel> curtains = CurtainColumns.read(row);
     double early = row.getDouble("early_light_share");
     double late = row.getDouble("late_light_share");
     // Earlier versions kept the main opening alone, and the rest as shares of it.
@@ -155,16 +159,20 @@ final class ResultRows {
             row.getLong("high_fall_ticks"),
             row.getLong("low_fall_ticks")),
         Set.copyOf(Word.readAll(Flag.WORDS, Row.given(row, "remarks"))),
-        new BladeTravel(
-            byLaw(row, "half_width_", "_seconds"),
-            byLaw(row, "fully_open_", "_seconds"),
-            byLaw(row, "opening_", "_seconds"),
-            byLaw(row, "closing_", "_seconds"),
-            byLaw(row, "total_", "_seconds"),
-            byLaw(row, "efficiency_", "")));
+        curtains.isPresent() ? curtains.get() : readBlades(row));
   }
 
-  private static ByLaw byLaw(ResultSet row, String before, String after) throws SQLException {
+  private static BladeTravel readBlades(ResultSet row) throws SQLException {
+    return new BladeTravel(
+        byLaw(row, "half_width_", "_seconds"),
+        byLaw(row, "fully_open_", "_seconds"),
+        byLaw(row, "opening_", "_seconds"),
+        byLaw(row, "closing_", "_seconds"),
+        byLaw(row, "total_", "_seconds"),
+        byLaw(row, "efficiency_", ""));
+  }
+
+  static ByLaw byLaw(ResultSet row, String before, String after) throws SQLException {
     return new ByLaw(
         row.getDouble(before + "area_linear" + after),
         row.getDouble(before + "radius_linear" + after));

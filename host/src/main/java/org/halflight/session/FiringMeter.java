@@ -21,20 +21,20 @@ final class FiringMeter {
   private final RunProgress progress;
   private final RigOnBench rig;
   private final LightState light;
-  private final Function<ShutterUnderTest, ExposureMethod> methods;
+  private final Function<RunSetup, ExposureMethod> methods;
   private final ProfileWatch profiles = new ProfileWatch();
   private final OneLevelWatch oneLevel = new OneLevelWatch(this::gapByCurve);
   private final CurveWatch curves = new CurveWatch();
 
   /**
-   * @param methods how the firings of a shutter are measured
+   * @param methods how the firings of a run are measured
    */
   FiringMeter(
       FiringLog log,
       RunProgress progress,
       RigOnBench rig,
       LightState light,
-      Function<ShutterUnderTest, ExposureMethod> methods) {
+      Function<RunSetup, ExposureMethod> methods) {
     this.log = log;
     this.progress = progress;
     this.rig = rig;
@@ -154,7 +154,7 @@ final class FiringMeter {
   private ExposureMethod method(Optional<OneLevel> seen) {
     return oneLevel.isOneLevel()
         ? seen.orElse(OneLevelWatch.ON_ITS_WAY)
-        : progress.setup().map(run -> methods.apply(run.shutter())).orElse(ExposureMethod.LEAF);
+        : progress.setup().map(methods).orElse(ExposureMethod.LEAF);
   }
 
   private FiringResult withCurve(FiringResult result, SampledLight curve) {

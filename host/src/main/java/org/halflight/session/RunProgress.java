@@ -24,6 +24,7 @@ final class RunProgress {
 
   private final List<RunSetup> runs = new ArrayList<>();
   private final List<AdjustedAt> adjusted = new ArrayList<>();
+  private final List<AdjusterTurn> turns = new ArrayList<>();
   private Optional<TwoSpeeds> two = Optional.empty();
   private final Set<UntimedTest> lightTestsDone = EnumSet.noneOf(UntimedTest.class);
   private SpeedQueue queue = SpeedQueue.EMPTY;
@@ -149,9 +150,19 @@ final class RunProgress {
     return Collections.unmodifiableList(adjusted);
   }
 
-  /** An adjustment was made: what is shown is fired again. */
+  List<AdjusterTurn> turns() {
+    return Collections.unmodifiableList(turns);
+  }
+
+  /** An adjustment was made: what is shown is fired again. What was found changes nothing. */
   void adjusted(String words, List<SessionEvent> events) {
+    Optional<AdjusterTurn> turn = AdjusterTurn.find(words);
+    turn.ifPresent(turns::add);
     AdjustedAt here = new AdjustedAt(run(), log.size(), words);
+    if (here.isFound()) {
+      events.add(new SessionEvent.AdjustmentMarked(here));
+      return;
+    }
     adjusted.add(here);
     events.add(new SessionEvent.AdjustmentMarked(here));
     if (two.isPresent()) {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.halflight.exposure.CurtainGeometry;
+import org.halflight.exposure.ExposureMethod;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -109,6 +110,11 @@ public record RunSetup(
             .map(frame -> frame.alongTravelMillimetres(shutter.kind()))
             .orElse(OptionalDouble.empty());
     return along.isPresent() ? geometry(along.getAsDouble()) : Optional.empty();
+  }
+
+  /** How its firings are measured. */
+  public ExposureMethod exposureMethod() {
+    return ExposureMethod.of(shutter.kind(), curtainGeometry());
   }
 
   private Optional<CurtainGeometry> geometry(double frame) {

@@ -65,7 +65,7 @@ public final class Session {
    */
   public Session(VerdictIsIn verdictIsIn) {
     progress = new RunProgress(log, presses, questions, verdictIsIn);
-    meter = new FiringMeter(log, progress, rig, light, ShutterUnderTest::exposureMethod);
+    meter = new FiringMeter(log, progress, rig, light, RunSetup::exposureMethod);
     corrections = new Corrections(log, progress, questions, meter.oneLevel());
     underway = new UnderwayWatch(progress, meter);
     settler = new FiringSettler(log, questions, progress, rig, light, meter, underway);
@@ -285,6 +285,11 @@ public final class Session {
   /** All adjustments so far, in order. */
   public List<AdjustedAt> adjusted() {
     return progress.adjustments();
+  }
+
+  /** How adjusters were found and what was turned since, in order. */
+  public List<AdjusterTurn> turns() {
+    return progress.turns();
   }
 
   /** The two speeds that are adjusted at once. */

@@ -130,7 +130,7 @@ public sealed interface SessionEvent {
   /** The shutter was held open at B in a quick look, under light that nobody had set. */
   record LightWasHeld(HeldLight seen) implements SessionEvent {}
 
-  /** The person has adjusted something. */
+  /** The person has adjusted something, or noted how it was found. */
   record AdjustmentMarked(AdjustedAt adjusted) implements SessionEvent {}
 
   /**

@@ -232,8 +232,15 @@ public sealed interface SessionInput {
   /** The person read a screw plunger at both points of the stroke. */
   record PlungerRead(PlungerReading reading) implements UserAction {}
 
-  /** The person has adjusted something: firings from here on are of another shutter. */
-  record Adjusted(String words) implements UserAction {}
+  /**
+   * The person has adjusted something: firings from here on are of another shutter. Words that
+   * {@link AdjusterTurn#find} reads are counted too; an adjuster as found changes no firing.
+   */
+  record Adjusted(String words) implements UserAction {
+    public Adjusted {
+      words = AdjusterTurn.find(words).map(AdjusterTurn::text).orElse(words);
+    }
+  }
 
   /**
    * Two speeds are adjusted at once from here on.

@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import org.halflight.exposure.ExposureMethod;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
@@ -20,10 +19,5 @@ public record ShutterUnderTest(
   /** Whether a slit or an edge moves over the picture. */
   public boolean isCurtain() {
     return kind.isCurtain(dial);
-  }
-
-  /** How its firings are measured. */
-  public ExposureMethod exposureMethod() {
-    return ExposureMethod.of(kind, dial);
   }
 }

@@ -74,7 +74,10 @@ public record RampTravel(
                     0,
                     mean(
                         timed,
-                        t -> t.travel().openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR))),
+                        t ->
+                            t.blades()
+                                .map(b -> b.openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR))
+                                .orElse(0.0))),
                 mean(timed, Exposure.Timed::outsideBoundSeconds)));
   }
 

@@ -70,7 +70,9 @@ public final class EventSentences {
       return Optional.of(shown(shown));
     }
     if (news instanceof SessionEvent.AdjustmentMarked marked) {
-      return say("news.adjusted", marked.adjusted().words());
+      return say(
+          marked.adjusted().isFound() ? "news.found" : "news.adjusted",
+          WorkWords.done(marked.adjusted().words()));
     }
     if (news instanceof SessionEvent.TwoShown shown) {
       return shown

@@ -35,7 +35,7 @@ public final class UserActionWords {
       return Words.say(learnt.begins() ? "act.cocking.begins" : "act.cocking.ends");
     }
     if (act instanceof SessionInput.Adjusted adjusted) {
-      return Words.say("act.adjusted", adjusted.words());
+      return Words.say("act.adjusted", WorkWords.done(adjusted.words()));
     }
     if (act instanceof SessionInput.TwoChosen chosen) {
       return chosen

@@ -5,7 +5,9 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Optional;
 import org.halflight.job.WorkEntry;
+import org.halflight.session.AdjusterTurn;
 import org.halflight.speeds.DecimalComma;
+import org.halflight.speeds.Millimetres;
 
 /** The work log in words. */
 public final class WorkWords {
@@ -13,10 +15,33 @@ public final class WorkWords {
 
   /** What was done, with the value that was measured. */
   public static String text(WorkEntry entry) {
+    if (entry.turn().isPresent()) {
+      return done(entry.text());
+    }
     return entry
         .measured()
         .map(m -> Words.say("desk.log.withValue", entry.text(), m.value(), m.unit()).strip())
         .orElse(entry.text());
+  }
+
+  /** What was done, where its words are those of an adjuster in a sentence. */
+  public static String done(String words) {
+    return AdjusterTurn.find(words).map(WorkWords::turn).orElse(words);
+  }
+
+  private static String turn(AdjusterTurn turn) {
+    String name = Words.of("turn", turn.adjuster());
+    if (turn.isAsFound()) {
+      String turns =
+          turn.turns().isPresent()
+              ? Words.say("turn.count", Millimetres.text(turn.turns().getAsDouble()))
+              : "";
+      return Words.say("turn.found", name, (turns + " " + turn.words()).strip());
+    }
+    double by = turn.turns().orElseThrow();
+    String way = turn.adjuster().isTension() ? "tension" : "screw";
+    return Words.say(
+        "turn." + way + (by > 0 ? ".more" : ".less"), name, Millimetres.text(Math.abs(by)));
   }
 
   /** Day, kind of work, and what was done. */

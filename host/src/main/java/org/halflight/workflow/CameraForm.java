@@ -22,6 +22,7 @@ import org.halflight.words.Words;
  * @param widest f-number of the widest stop
  * @param frame size of the picture in millimetres, such as 36 x 24
  * @param firing how it is fired without film
+ * @param curtains what is typed of its curtains, where it has some
  */
 public record CameraForm(
     String label,
@@ -30,7 +31,8 @@ public record CameraForm(
     String speeds,
     String widest,
     String frame,
-    String firing) {
+    String firing,
+    CurtainForm curtains) {
   private static final Pattern STOP =
       Pattern.compile("(?:[fF]\\s*/?\\s*)?(\\d{1,3}(?:\\.\\d{1,2})?)");
 
@@ -39,9 +41,21 @@ public record CameraForm(
    *
    * @param camera empty where something cannot be understood
    * @param trouble what, and what to do; empty otherwise
-   * @param field which one: label, speeds, widest or frame; empty otherwise
+   * @param field which one: label, speeds, widest, frame or an option of a run; empty otherwise
    */
   public record Result(Optional<Camera> camera, String trouble, String field) {}
+
+  /** A form in which nothing is typed of curtains. */
+  public CameraForm(
+      String label,
+      String serialNumber,
+      ShutterKind shutter,
+      String speeds,
+      String widest,
+      String frame,
+      String firing) {
+    this(label, serialNumber, shutter, speeds, widest, frame, firing, CurtainForm.EMPTY);
+  }
 
   /** An empty form with the dial that most cameras have. */
   public static CameraForm empty() {
@@ -58,7 +72,8 @@ public record CameraForm(
         RunForm.list(camera.dial().speeds()),
         camera.widestFNumber().isPresent() ? plain(camera.widestFNumber().getAsDouble()) : "",
         camera.frame().map(FrameSize::text).orElse(""),
-        camera.firingWithoutFilm());
+        camera.firingWithoutFilm(),
+        CurtainForm.of(camera.curtains()));
   }
 
   /**
@@ -86,19 +101,24 @@ public record CameraForm(
     if (!frame.isBlank() && size.isEmpty()) {
       return trouble("frame", "desk.camera.badFrame");
     }
-    return new Result(
-        Optional.of(
-            new Camera(
-                id,
-                label.strip(),
-                serialNumber.strip(),
-                shutter,
-                dial.get(),
-                stop,
-                size,
-                firing.strip())),
-        "",
-        "");
+    try {
+      return new Result(
+          Optional.of(
+              new Camera(
+                      id,
+                      label.strip(),
+                      serialNumber.strip(),
+                      shutter,
+                      dial.get(),
+                      stop,
+                      size,
+                      firing.strip())
+                  .withCurtains(curtains.read())),
+          "",
+          "");
+    } catch (WrongField wrong) {
+      return new Result(Optional.empty(), wrong.getMessage(), wrong.field());
+    }
   }
 
   private Optional<Dial> dial() {

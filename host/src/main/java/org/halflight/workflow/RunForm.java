@@ -155,6 +155,16 @@ public record RunForm(
   private RunForm of(Camera known) {
     Map<RunOption<?>, String> others = new LinkedHashMap<>(options);
     known.frame().ifPresent(frame -> others.put(RunOption.FRAME, frame.text()));
+    if (known.shutter().isCurtain(known.dial().name())) {
+      CurtainForm.of(known.curtains())
+          .texts()
+          .forEach(
+              (option, text) -> {
+                if (!text.isEmpty()) {
+                  others.put(option, text);
+                }
+              });
+    }
     return new RunForm(
         new ShutterUnderTest(
             shutter.camera(),

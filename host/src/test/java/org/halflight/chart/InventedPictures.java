@@ -59,6 +59,7 @@ final class InventedPictures {
     all.put("curve", curve());
     all.put("linkage", linkage());
     all.put("stages", stages(Math.min(6, speeds), random));
+    all.putAll(InventedCurtainPictures.all());
     BudgetBars.of(fired("1/500", Phase.AS_FOUND, random, 5), "practice: simulated figures")
         .ifPresent(bars -> all.put("budget", bars));
     return all;

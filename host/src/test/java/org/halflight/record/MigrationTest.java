@@ -19,6 +19,7 @@ import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
+import org.halflight.job.Correction;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
@@ -27,6 +28,7 @@ import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
+import org.halflight.session.OwnTravel;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
@@ -218,6 +220,36 @@ class MigrationTest {
                         return true;
                       }))
           .hasStackTraceContaining("no kind of shutter that is known");
+    }
+  }
+
+  @Test
+  void aRecordOfVersionTwelveHasItsCurtains() throws IOException {
+    Files.copy(FIXTURES.resolve("v12.sqlite"), file);
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      CameraLine line = record.search("J-2026/118").get(0);
+      assertThat(line.camera().curtains().ownTravel()).contains(new OwnTravel(15.5, 32.4));
+      assertThat(record.corrections(line.camera()))
+          .extracting(Correction::earlier)
+          .containsExactly("17.0", "36.0");
+      Run run = record.history(line.camera().id()).orElseThrow().runs().get(0).run();
+      assertThat(run.asked().conditions().get(RunOption.LAMP_DISTANCE))
+          .contains(Double.POSITIVE_INFINITY);
+      assertThat(record.firings(run.id()))
+          .extracting(kept -> kept.result().exposure().curtains().orElseThrow())
+          .containsExactly(CurtainTravels.whole(), CurtainTravels.capped());
+      assertThatThrownBy(
+              () ->
+                  record.database.write(
+                      connection -> {
+                        new Columns()
+                            .set("run_id", run.id().value())
+                            .set("name", "sensor-slit")
+                            .set("words", "wide")
+                            .add(connection, "run_condition");
+                        return true;
+                      }))
+          .hasStackTraceContaining("in mm, above 0");
     }
   }
 

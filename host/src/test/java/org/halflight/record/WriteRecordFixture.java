@@ -10,11 +10,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.halflight.bench.BenchEvent;
 import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
+import org.halflight.job.CurtainCamera;
 import org.halflight.job.Id;
 import org.halflight.job.MeasuredValue;
 import org.halflight.job.Photo;
@@ -24,9 +26,14 @@ import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
+import org.halflight.session.Adjuster;
+import org.halflight.session.FiringResult;
+import org.halflight.session.OwnTravel;
+import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
 import org.halflight.speeds.FrameSize;
+import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.ShutterKind;
 
 /**
@@ -35,6 +42,9 @@ import org.halflight.speeds.ShutterKind;
  * fixture that is there is left alone: it stands for the files that people have.
  */
 public final class WriteRecordFixture {
+  private static final Set<Adjuster> ADJUSTERS =
+      Set.of(Adjuster.FIRST_TENSION, Adjuster.SLIT);
+
   private WriteRecordFixture() {}
 
   public static void main(String[] args) throws Exception {
@@ -116,5 +126,52 @@ public final class WriteRecordFixture {
         visit.handedBack(
             received.plusSeconds(86_400),
             Checklist.EMPTY.with(CheckItem.BLADES, CheckState.OK, "dry")));
+    curtains(record, received);
+  }
+
+  /** A camera with curtains, its springs counted, and two firings by travels that were made up. */
+  private static void curtains(WorkshopRecord record, Instant received) {
+    Camera camera =
+        record.keep(
+            Camera.of("Invented 35 mm", ShutterKind.CURTAIN_LONG_SIDE, BenchScript.DIAL)
+                .withCurtains(
+                    new CurtainCamera(
+                        Optional.of(new OwnTravel(17, 36)), MarkedSpeed.find("1/50"), ADJUSTERS)));
+    record.keep(
+        camera.withCurtains(
+            new CurtainCamera(
+                Optional.of(new OwnTravel(15.5, 32.4)), MarkedSpeed.find("1/50"), ADJUSTERS)));
+    Visit visit = record.keep(Visit.begins(camera.id(), "J-2026/118", received));
+    for (String turn : List.of("first-tension found 3.5", "first-tension +0.25")) {
+      record.keep(WorkEntry.of(visit.id(), received, WorkKind.NOTE, turn).counted());
+    }
+    List<BenchEvent> events =
+        BenchScript.events(
+            "BOX-0004",
+            7,
+            script ->
+                script
+                    .begins("2026-11-24T12:00:00Z")
+                    .greets()
+                    .lightIsSet()
+                    .run(camera.label(), Phase.AS_FOUND, 2, "1/125")
+                    .fires(8)
+                    .fires(8.1));
+    ImportOutcome taken = record.importSession(events, "curtains.session");
+    Run run = record.run(taken.runs().get(0)).orElseThrow();
+    record.keep(
+        run.withConditions(
+            new RunConditions(
+                OptionalDouble.empty(),
+                Map.of(
+                    RunOption.FRAME.name(), "36 x 24",
+                    RunOption.CURTAIN_GAP.name(), "5",
+                    RunOption.LAMP_DISTANCE.name(), "parallel"))));
+    List<FiringResult> blades = ReducedSession.of(events).firings();
+    record.settle(
+        run.sessionKey(),
+        List.of(
+            CurtainTravels.timed(blades.get(0), CurtainTravels.whole()),
+            CurtainTravels.timed(blades.get(1), CurtainTravels.capped())));
   }
 }

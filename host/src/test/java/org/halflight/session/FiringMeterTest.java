@@ -40,7 +40,7 @@ class FiringMeterTest {
             parts.progress,
             parts.rig,
             parts.light,
-            shutter -> shutter.isCurtain() ? ofCurtains : ExposureMethod.LEAF);
+            run -> run.shutter().isCurtain() ? ofCurtains : ExposureMethod.LEAF);
     assertThat(meter.exposure(FIRING)).isInstanceOf(Exposure.Timed.class);
     parts.progress.begin(run(dial, kind), parts.events);
     assertThat(meter.exposure(FIRING).equals(OF_A_CURTAIN)).isEqualTo(curtain);

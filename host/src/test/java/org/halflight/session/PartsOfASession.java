@@ -20,8 +20,7 @@ final class PartsOfASession {
       new RunProgress(log, new PressBook(log), questions, (setup, firings) -> true);
   final RigOnBench rig = new RigOnBench();
   final LightState light = new LightState(log);
-  final FiringMeter meter =
-      new FiringMeter(log, progress, rig, light, ShutterUnderTest::exposureMethod);
+  final FiringMeter meter = new FiringMeter(log, progress, rig, light, RunSetup::exposureMethod);
   final Corrections corrections = new Corrections(log, progress, questions, meter.oneLevel());
   final List<SessionEvent> events = new ArrayList<>();
 

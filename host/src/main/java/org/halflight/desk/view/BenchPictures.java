@@ -31,6 +31,7 @@ import org.halflight.verdict.SpeedSummary;
 import org.halflight.verdict.TwoAtOnce;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.words.WorkWords;
 
 /**
  * The pictures of a view. The large one follows the work: the speed map as found and as left, the
@@ -273,7 +274,7 @@ public final class BenchPictures {
             mark ->
                 new Adjustment(
                     1 + (int) shown.stream().filter(f -> f.number() <= mark.afterFiring()).count(),
-                    mark.words()))
+                    WorkWords.done(mark.words())))
         .toList();
   }
 

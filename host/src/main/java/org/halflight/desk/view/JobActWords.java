@@ -13,6 +13,8 @@ import org.halflight.job.SheetState;
 import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
+import org.halflight.session.RunOption;
+import org.halflight.words.OptionWords;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
 import org.halflight.words.WorkWords;
@@ -38,6 +40,11 @@ public final class JobActWords {
     add(changes, "widest", was.widest(), now.widest());
     add(changes, "frame", was.frame(), now.frame());
     add(changes, "firing", was.firing(), now.firing());
+    now.curtains()
+        .texts()
+        .forEach(
+            (option, text) ->
+                add(changes, option, was.curtains().texts().getOrDefault(option, ""), text));
     add(changes, "job", wasVisit.jobNumber(), visit.jobNumber());
     for (Detail detail : Detail.values()) {
       String key = detail == Detail.SECOND_SERIAL ? "second" : Detail.WORDS.word(detail);
@@ -50,6 +57,12 @@ public final class JobActWords {
     return changes.size() < 2
         ? String.join("", changes)
         : Words.say("act.fields", changes.get(0), changes.size() - 1);
+  }
+
+  private static void add(List<String> changes, RunOption<?> option, String was, String now) {
+    if (!was.equals(now)) {
+      changes.add(change(OptionWords.label(option), was, now));
+    }
   }
 
   private static void add(List<String> changes, String key, String was, String now) {
