@@ -101,7 +101,7 @@ void command_read(struct command *command, const struct line_reader *line) {
       good = fields(command, line->body, 1, 4) && has_light(command->first);
       break;
     case 'c':
-      good = fields(command, line->body, 1, 0) && command->first <= 2;
+      good = fields(command, line->body, 1, 0) && command->first <= CURVES_NEXT_OF_OUTER_B;
       break;
     case 'r':
       good = three_fields(command, line->body, 8) && is_pulse(command);

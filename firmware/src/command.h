@@ -21,6 +21,9 @@ enum result {
   RESULT_NO_COMMAND = 0xFF
 };
 
+/* Modes of `c`. */
+enum { CURVES_OFF, CURVES_ON, CURVES_NEXT_LONG, CURVES_NEXT_OF_OUTER_A, CURVES_NEXT_OF_OUTER_B };
+
 struct command {
   char kind;
   uint16_t seq;

@@ -143,6 +143,21 @@ static bool go_on_asking_blocks(const struct command *command) {
   return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
 }
 
+/* `c`: curves of another sensor are one curve long. */
+static uint8_t set_curves(uint8_t mode) {
+  if (mode >= CURVES_NEXT_OF_OUTER_A && !(CHANNELS_MASK >> CHANNEL_OUTER_A & 1)) {
+    return RESULT_NOT_ON_THIS_RIG;
+  }
+  curve_enable(mode != CURVES_OFF);
+  if (mode == CURVES_NEXT_LONG) {
+    curve_ask_long();
+  }
+  light_watch(mode == CURVES_NEXT_OF_OUTER_A   ? CHANNEL_OUTER_A
+              : mode == CURVES_NEXT_OF_OUTER_B ? CHANNEL_OUTER_B
+                                               : CHANNEL_CENTRE_LOW);
+  return RESULT_DONE;
+}
+
 /* `w` is answered at the end of the sweep (transmit.c); other commands do not wait for that. */
 static bool begin_sweep(const struct command *command) {
   if (!(CHANNELS_MASK >> command->first & 1)) {
@@ -209,11 +224,7 @@ bool command_queue_start_line(void) {
       thresholds_set(command->first, (uint8_t)command->number);
       return answer(RESULT_DONE);
     case 'c':
-      curve_enable(command->first != 0);
-      if (command->first == 2) {
-        curve_ask_long();
-      }
-      return answer(RESULT_DONE);
+      return answer(set_curves(command->first));
     case 'r':
       reference_ask(command->first, command->wide, command->number);
       return answer(RESULT_DONE);

@@ -3,7 +3,7 @@
 #define CONFIG_H
 
 /* Version in the greeting. A word of docs/protocol.md: letters, digits, '.', '_', '-'. */
-#define FIRMWARE_VERSION "1.3.0"
+#define FIRMWARE_VERSION "1.4.0"
 
 #ifndef F_CPU
 #define F_CPU 16000000UL

@@ -183,7 +183,10 @@ bool curve_take(uint8_t most, uint16_t sum, uint8_t low_code) {
   return false;
 }
 
-void curve_begun(uint32_t ticks32) { curve.first = ticks32 - CONFIG_CURVE_BEFORE_BLOCKS * (uint32_t)CURVE_BLOCK_TICKS; }
+void curve_begun(uint32_t ticks32, uint8_t channel) {
+  curve.first = ticks32 - CONFIG_CURVE_BEFORE_BLOCKS * (uint32_t)CURVE_BLOCK_TICKS;
+  curve.channel = channel;
+}
 
 void curve_lost(void) {
   if (state == COMPLETE) {

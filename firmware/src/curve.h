@@ -27,6 +27,7 @@
 /* A curve whose values are in light_memory.curve. */
 struct curve {
   uint8_t number;
+  uint8_t channel; /* the sensor whose light it is */
   bool is_long;
   bool cut_off;
   uint8_t opening_first; /* block where the opening window begins */
@@ -56,8 +57,8 @@ bool curve_take(uint8_t most, uint16_t sum, uint8_t low_code);
 uint8_t curve_span(void);
 /* One of them, in order: its sum of ten-bit readings. */
 void curve_take_span(uint16_t sum);
-/* `ticks32`: when the first reading of that block was sampled. */
-void curve_begun(uint32_t ticks32);
+/* `ticks32`: when the first reading of that block was sampled; `channel`: of which sensor. */
+void curve_begun(uint32_t ticks32, uint8_t channel);
 /* Some of the averaging is still to be done: must be called until it is false, before the next block. At most 250 cycles. */
 bool curve_halve(void);
 

@@ -5,7 +5,7 @@
 #define LINE_BYTES 32
 
 enum { PART_OPENING, PART_PLATEAU, PART_CLOSING, PART_TAIL };
-enum { FLAG_LAST = 1, FLAG_CUT_OFF = 4 };
+enum { FLAG_LAST = 1, FLAG_CUT_OFF = 4, FLAG_CHANNEL_SHIFT = 4 };
 
 /* What comes next. Parts in order: opening, plateau, what waits in halves from the longest to the shortest, closing. */
 static enum { SEND_OPENING, SEND_PLATEAU, SEND_HALVES, SEND_CLOSING, SEND_TAIL, SENT } stage;
@@ -24,7 +24,7 @@ static bool begin_part(struct curve_line *line, uint8_t kind, uint8_t count, uin
   line->first = curve.first;
   line->period = (uint32_t)CURVE_BLOCK_TICKS << shift;
   line->number = number_of_values;
-  line->flags = curve.cut_off ? FLAG_CUT_OFF : 0;
+  line->flags = (uint8_t)(curve.channel << FLAG_CHANNEL_SHIFT) | (curve.cut_off ? FLAG_CUT_OFF : 0);
   return true;
 }
 

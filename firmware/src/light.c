@@ -14,6 +14,8 @@
 static enum { WATCH_CENTRE, MAKE_BLOCKS, READ_LOW, READ_HIGH } task;
 static bool fast;       /* the centre is watched all the time, at the fast rate */
 static bool paused;     /* it is not watched at all */
+static uint8_t watched; /* whose readings those are: the centre's, or for one curve those of another sensor */
+static uint8_t asked;   /* the sensor of the next curve */
 static uint8_t batches; /* so far, of the sum */
 static uint16_t sum;
 static struct block block;
@@ -23,22 +25,39 @@ static uint8_t block_channel;
 static uint16_t low_sum;
 static uint16_t high_sum;
 
-static void watch_centre(void) {
-  paused = false;
-  task = WATCH_CENTRE;
-  batches = 0;
-  sum = 0;
-  stream_start(BOARD_ADC_CENTRE, fast ? STREAM_FAST : STREAM_SLOW);
-}
-
 static uint8_t adc_of(uint8_t channel) {
   if (channel == CHANNEL_OUTER_A) return BOARD_ADC_OUTER_A;
   if (channel == CHANNEL_OUTER_B) return BOARD_ADC_OUTER_B;
   return BOARD_ADC_CENTRE;
 }
 
+static void watch_centre(void) {
+  paused = false;
+  task = WATCH_CENTRE;
+  batches = 0;
+  sum = 0;
+  stream_start(adc_of(watched), fast ? STREAM_FAST : STREAM_SLOW);
+}
+
+/* Goes to the sensor whose curve was asked for, and back once that curve waits to be sent. */
+static bool change_watched(void) {
+  bool waiting = curve_waiting();
+  if (waiting && curve.channel == asked) {
+    asked = CHANNEL_CENTRE_LOW;
+  }
+  uint8_t wanted = fast && !waiting ? asked : CHANNEL_CENTRE_LOW;
+  if (wanted == watched) {
+    return false;
+  }
+  watched = wanted;
+  curve_lost();
+  watch_centre();
+  return true;
+}
+
 void light_start(void) {
   block_channel = CHANNEL_CENTRE_LOW;
+  watched = asked = CHANNEL_CENTRE_LOW;
   curve_start();
   light_watch_on();
 }
@@ -56,7 +75,7 @@ static void add_to_light(uint16_t batch_sum) {
 static void tell_begin(uint16_t begin) {
   uint32_t now32 = timebase_now32();
   uint16_t ago = (uint16_t)now32 - begin;
-  curve_begun(now32 - ago + STREAM_FAST_SAMPLE_DELAY);
+  curve_begun(now32 - ago + STREAM_FAST_SAMPLE_DELAY, watched);
 }
 
 /* Light of eight bits above which it is no longer dark. The starter rig has half its level: that one stands high on the ramps, and a
@@ -99,7 +118,9 @@ static void watch_readings(void) {
   }
   uint16_t begin = stream_begin();
   stream_next();
-  if (fast) {
+  if (watched != CHANNEL_CENTRE_LOW) {
+    /* No light of the centre. */
+  } else if (fast) {
     add_to_light(batch_sum);
   } else {
     centre_sum = batch_sum;
@@ -152,6 +173,9 @@ static void read_threshold(void) {
 static void __attribute__((noinline)) take_batch(void) {
   bool whole = stream_whole();
   if (task == WATCH_CENTRE) {
+    if (change_watched()) {
+      return;
+    }
     if (whole) {
       watch_readings();
     } else {
@@ -185,6 +209,13 @@ void light_watch_once(void) { fast = false; }
 void light_watch_on(void) {
   fast = true;
   watch_centre();
+}
+
+void light_watch(uint8_t channel) {
+  if (channel != watched) {
+    curve_suspend();
+  }
+  asked = channel;
 }
 
 uint16_t light_centre(void) { return centre_sum; }

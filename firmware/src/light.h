@@ -10,6 +10,10 @@ void light_start(void);
 /* One slice of the main loop; must run at least every 200 us or readings are given up. */
 void light_tend(void);
 
+/* The next curve is of this sensor, the centre or an outer one; then the centre is watched again. A curve of another sensor that is
+   under way is cut off. */
+void light_watch(uint8_t channel);
+
 /* Light of the centre sensor, mean of the last full millisecond that the ADC gave to it, as a sum of 16 readings. */
 uint16_t light_centre(void);
 

@@ -18,6 +18,7 @@
 static uint8_t fed[MOST_BLOCKS][READINGS];
 static uint16_t sums[MOST_BLOCKS];
 static uint16_t quarters[MOST_BLOCKS][4]; /* sums of four readings */
+static uint8_t sensor; /* the centre's, unless a test says otherwise */
 static uint32_t blocks;
 static uint32_t begun_at; /* block in which a curve began, 0: none */
 static uint64_t dice = 20261125;
@@ -53,7 +54,7 @@ static void feed(uint16_t least, uint16_t most) {
   sums[blocks] = sum;
   if (curve_take(greatest, sum, LOW)) {
     begun_at = blocks;
-    curve_begun(blocks * CURVE_BLOCK_TICKS);
+    curve_begun(blocks * CURVE_BLOCK_TICKS, sensor);
   }
   while (curve_halve()) {
   }
@@ -358,6 +359,18 @@ static void ended_early(void) {
   tap_check(begun_at && curve_waiting(), "switched off under way: cut off");
 }
 
+static void of_other_sensors(void) {
+  for (sensor = 2; sensor <= 3; sensor++) {
+    begin();
+    feed_dark(REST);
+    feed_light(60);
+    feed_dark(OPENING_BLOCKS);
+    struct result r = take();
+    tap_check(r.joined && r.right && r.flags == (sensor << 4 | 1), "a curve of sensor %d says so in every part", sensor);
+  }
+  sensor = 0;
+}
+
 int main(void) {
   printf("# seed %llu\n", (unsigned long long)dice);
   lengths();
@@ -365,5 +378,6 @@ int main(void) {
   rest();
   long_ones();
   ended_early();
+  of_other_sensors();
   return tap_done();
 }

@@ -43,7 +43,7 @@ public final class BenchDriver implements AutoCloseable {
   private final Workbench workbench;
   private final RigFeed feed;
   private final LightKeeper light;
-  private final ReboundLook rebound = new ReboundLook();
+  private final CurveLook curves = new CurveLook();
   private final ThresholdLook thresholds = new ThresholdLook();
   private final CommandsUnderWay commands = new CommandsUnderWay();
   private final ProfileSource profiles;
@@ -103,9 +103,9 @@ public final class BenchDriver implements AutoCloseable {
 
   private Happening happening(RigFeed.Item item) {
     if (item instanceof RigFeed.Item.Unanswered given) {
-      boolean awaited = commands.unanswered(given.command()) && !ReboundLook.isOne(given.command());
-      if (ReboundLook.isOne(given.command())) {
-        rebound.unanswered();
+      boolean awaited = commands.unanswered(given.command()) && !CurveLook.isOne(given.command());
+      if (CurveLook.isOne(given.command())) {
+        curves.unanswered();
       }
       return new Happening(Optional.empty(), awaited ? light.unanswered() : List.of());
     }
@@ -247,7 +247,7 @@ public final class BenchDriver implements AutoCloseable {
     List<RigEvent> heard = withoutPings(event, brought.said());
     if (event instanceof BenchEvent.Sent sent) {
       commands.sent(sent);
-      rebound.sent(sent);
+      curves.sent(sent);
     }
     for (RigEvent each : heard) {
       news.addAll(onRigEvent(each));
@@ -268,7 +268,7 @@ public final class BenchDriver implements AutoCloseable {
     boolean answersNobody =
         said instanceof RigMessage.Answer answered && !commands.isWaitedFor(answered);
     boolean givenUp = said instanceof RigEvent.TimeAt && commands.beat();
-    rebound.onEvent(said);
+    curves.onEvent(said);
     if (said instanceof RigEvent.TimeAt beat) {
       light.onTime(beat);
     }
@@ -289,7 +289,7 @@ public final class BenchDriver implements AutoCloseable {
           .ifPresent(found -> news.addAll(workbench.handle(found)));
     }
     if (said instanceof RigEvent.TimeAt && isIdle() && !commands.isWaiting()) {
-      rebound.next(session()).ifPresent(this::sendAhead);
+      curves.next(session()).ifPresent(this::sendAhead);
       thresholds.next(session()).ifPresent(this::sendAhead);
     }
     if (givenUp) {
@@ -336,7 +336,7 @@ public final class BenchDriver implements AutoCloseable {
   private Happening changed(LinkChange change) {
     if (change.state() == LinkState.LOST) {
       commands.forget();
-      rebound.forget();
+      curves.forget();
       isUp = false;
       light.isLost();
     }

@@ -14,6 +14,7 @@ import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
+import org.halflight.session.CurtainStep;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.LinkageStep;
 import org.halflight.session.PlungerReading;
@@ -56,6 +57,7 @@ public final class Marks {
   private static final String CAP = "lens-cap";
   private static final String ADJUSTED = "adjusted";
   private static final String TWO = "two";
+  private static final String STEP = "step";
   private static final String LIGHT_BEING_SET = "light-being-set";
 
   /** The session ended in order. */
@@ -103,6 +105,7 @@ public final class Marks {
           CAP,
           ADJUSTED,
           TWO,
+          STEP,
           LIGHT_BEING_SET,
           RIG_AT_WORK,
           LEVEL,
@@ -235,6 +238,9 @@ public final class Marks {
     if (input instanceof SessionInput.Adjusted adjusted) {
       return new Mark(hostNanos, ADJUSTED, Map.of("words", adjusted.words()));
     }
+    if (input instanceof SessionInput.StepChosen chosen) {
+      return new Mark(hostNanos, STEP, Map.of("is", CurtainStep.WORDS.word(chosen.step())));
+    }
     if (input instanceof SessionInput.TwoChosen chosen) {
       chosen
           .two()
@@ -328,6 +334,10 @@ public final class Marks {
                     UntimedTest.MARKS.parse(values.getOrDefault("is", ""))));
         case ADJUSTED -> Optional.of(new SessionInput.Adjusted(values.getOrDefault("words", "")));
         case TWO -> Optional.of(new SessionInput.TwoChosen(two(values)));
+        case STEP ->
+            Optional.of(
+                new SessionInput.StepChosen(
+                    CurtainStep.WORDS.parse(values.getOrDefault("is", ""))));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case ProfileMarks.PROFILE -> ProfileMarks.profile(values);
         case ProfileMarks.CHECK -> ProfileMarks.check(values);

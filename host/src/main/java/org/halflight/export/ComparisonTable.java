@@ -6,11 +6,15 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import org.halflight.session.Source;
+import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Figure;
 import org.halflight.stats.HodgesLehmann;
 import org.halflight.stats.MeanShift;
 import org.halflight.verdict.CommonShift;
+import org.halflight.verdict.CurtainChange;
+import org.halflight.verdict.CurtainFigure;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.ScatterComparison;
 import org.halflight.verdict.ShiftFinding;
@@ -27,7 +31,17 @@ public final class ComparisonTable {
       String name,
       Optional<SpeedComparison> speed,
       Optional<RunComparison> dial,
-      Optional<ScatterComparison> scatter) {
+      Optional<ScatterComparison> scatter,
+      List<CurtainChange> curtains) {
+    /** A figure of the curtains that is compared at this speed, or over the whole dial. */
+    OptionalDouble curtains(CurtainFigure figure, Function<CurtainChange, OptionalDouble> part) {
+      return curtains.stream()
+          .filter(change -> change.figure() == figure)
+          .findFirst()
+          .map(part)
+          .orElse(OptionalDouble.empty());
+    }
+
     Optional<CommonShift> common() {
       return dial.flatMap(RunComparison::common);
     }
@@ -72,7 +86,7 @@ public final class ComparisonTable {
     }
   }
 
-  private static final List<Column<Row>> COLUMNS =
+  private static final List<Column<Row>> OF_SPEEDS =
       List.of(
           Column.text("source", row -> Source.WORDS.word(row.source)),
           Column.text("marked_speed", Row::name),
@@ -124,6 +138,26 @@ public final class ComparisonTable {
               row -> row.speed.map(its -> Column.whole(its.power().scatterFirings()))),
           Column.word("firings_compared", row -> row.count(its -> its.compared())));
 
+  private static final List<Column<Row>> COLUMNS =
+      Stream.concat(
+              OF_SPEEDS.stream(), CurtainChange.COMPARED.stream().flatMap(ComparisonTable::columns))
+          .toList();
+
+  /** A figure of the curtains before and after, and the chance of such a change by accident. */
+  private static Stream<Column<Row>> columns(CurtainFigure figure) {
+    String name = CurtainFigure.WORDS.word(figure).replace('-', '_');
+    String unit = StatisticTable.unit(figure);
+    double times = figure.unit() == CurtainFigure.Unit.SECONDS ? 1e3 : 1;
+    return Stream.of(
+        Column.number(
+            name + "_before_" + unit,
+            row -> row.curtains(figure, change -> OptionalDouble.of(change.before() * times))),
+        Column.number(
+            name + "_after_" + unit,
+            row -> row.curtains(figure, change -> OptionalDouble.of(change.after() * times))),
+        Column.number(name + "_adjusted_p", row -> row.curtains(figure, CurtainChange::adjustedP)));
+  }
+
   /** Names of its columns. */
   public static List<String> headings() {
     return Column.names(COLUMNS);
@@ -134,6 +168,7 @@ public final class ComparisonTable {
   /** The table of a comparison. */
   public static CsvTable of(Source source, RunComparison runs) {
     List<Row> rows = new ArrayList<>();
+    List<CurtainChange> curtains = runs.curtains();
     for (SpeedComparison speed : runs.speeds()) {
       rows.add(
           new Row(
@@ -141,16 +176,29 @@ public final class ComparisonTable {
               speed.speed().label(),
               Optional.of(speed),
               Optional.empty(),
-              Optional.of(speed.scatter())));
+              Optional.of(speed.scatter()),
+              at(curtains, Optional.of(speed.speed()))));
     }
-    rows.add(new Row(source, "whole-dial", Optional.empty(), Optional.of(runs), Optional.empty()));
+    rows.add(
+        new Row(
+            source,
+            "whole-dial",
+            Optional.empty(),
+            Optional.of(runs),
+            Optional.empty(),
+            at(curtains, Optional.empty())));
     rows.add(half(source, "slow-speeds", runs.slowScatter()));
     rows.add(half(source, "fast-speeds", runs.fastScatter()));
     return CsvTable.of(COLUMNS, rows);
   }
 
   private static Row half(Source source, String name, ScatterComparison scatter) {
-    return new Row(source, name, Optional.empty(), Optional.empty(), Optional.of(scatter));
+    return new Row(
+        source, name, Optional.empty(), Optional.empty(), Optional.of(scatter), List.of());
+  }
+
+  private static List<CurtainChange> at(List<CurtainChange> all, Optional<MarkedSpeed> speed) {
+    return all.stream().filter(change -> change.speed().equals(speed)).toList();
   }
 
   private static String found(boolean found) {

@@ -9,11 +9,15 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.halflight.exposure.BladeTravel;
+import org.halflight.exposure.CurtainNote;
+import org.halflight.exposure.CurtainRun;
+import org.halflight.exposure.CurtainTravel;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.Decided;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethodVersion;
+import org.halflight.exposure.Place;
 import org.halflight.exposure.Ramp;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileId;
@@ -93,6 +97,16 @@ public final class FiringTable {
 
     OptionalDouble curve(ToDoubleFunction<CurveExposure.Measured> figure) {
       return curve().stream().mapToDouble(figure).findFirst();
+    }
+
+    OptionalDouble curtains(Function<CurtainTravel, OptionalDouble> figure) {
+      return firing.exposure().curtains().map(figure).orElse(OptionalDouble.empty());
+    }
+
+    /** From edge to edge of the frame. */
+    OptionalDouble travel(Function<CurtainTravel, Optional<CurtainRun>> curtain) {
+      return curtains(
+          its -> curtain.apply(its).stream().mapToDouble(CurtainRun::edgeSeconds).findFirst());
     }
 
     OptionalDouble curveErrorStops() {
@@ -229,7 +243,23 @@ public final class FiringTable {
                       .map(FiringCurve::fullLightAfter)
                       .orElse(OptionalDouble.empty())),
           Column.word("first_reason", row -> row.firing.notes().firstReason()),
-          Column.text("conditions", row -> row.firing.conditions().words()));
+          Column.text("conditions", row -> row.firing.conditions().words()),
+          Column.millis("first_travel_ms", row -> row.travel(CurtainTravel::first)),
+          Column.millis("second_travel_ms", row -> row.travel(CurtainTravel::second)),
+          Column.millis(
+              "travel_difference_ms", row -> row.curtains(its -> its.travelDifferenceSeconds())),
+          Column.millis(
+              "start_effective_ms",
+              row -> row.curtains(its -> its.at(Place.START).effectiveSeconds())),
+          Column.millis(
+              "end_effective_ms", row -> row.curtains(its -> its.at(Place.END).effectiveSeconds())),
+          Column.number("slope_stops", row -> row.curtains(CurtainTravel::slopeStops)),
+          Column.number("range_stops", row -> row.curtains(CurtainTravel::rangeStops)),
+          Column.number("slit_mm", row -> row.curtains(CurtainTravel::slitMillimetres)),
+          Column.millis("window_ms", row -> row.curtains(CurtainTravel::windowSeconds)),
+          Column.word("capped", row -> row.firing.exposure().curtains().map(FiringTable::capped)),
+          Column.millis(
+              "end_bounce_ms", row -> row.curtains(its -> its.at(Place.END).bounceSeconds())));
 
   /** Names of its columns. */
   public static List<String> headings() {
@@ -270,6 +300,13 @@ public final class FiringTable {
             .toList());
   }
 
+  /** The places that stayed dark; {@code no} where none did. */
+  private static String capped(CurtainTravel travel) {
+    return travel.capped().isEmpty()
+        ? "no"
+        : travel.capped().stream().sorted().map(Place.WORDS::word).collect(Collectors.joining(" "));
+  }
+
   private static OptionalDouble ramp(
       Row row,
       Function<CurveExposure.Measured, Optional<Ramp>> which,
@@ -284,6 +321,11 @@ public final class FiringTable {
     } else if (firing.exposure() instanceof Exposure.Unusable unusable) {
       remarks.add(Exposure.Reason.WORDS.word(unusable.reason()));
     }
+    firing.exposure().curtains().stream()
+        .flatMap(travel -> travel.notes().stream())
+        .sorted()
+        .map(CurtainNote.WORDS::word)
+        .forEach(remarks::add);
     addIf(firing.isBySelfTimer(), "self-timer", remarks);
     addIf(firing.notes().lightDoubtful(), "light-doubtful", remarks);
     addIf(firing.notes().leak(), "leak", remarks);

@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.halflight.exposure.DecidedBy;
+import org.halflight.exposure.Place;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
@@ -14,6 +15,7 @@ import org.halflight.session.Source;
 import org.halflight.speeds.Reference;
 import org.halflight.stats.Interval;
 import org.halflight.uncertainty.UncertaintyBudget;
+import org.halflight.verdict.CurtainFigure;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.DecisionRule;
 import org.halflight.verdict.ReboundAtSpeed;
@@ -41,6 +43,15 @@ public final class SpeedTable {
     /** The light part by part, where it is known. */
     Optional<ReboundAtSpeed> parts() {
       return Optional.of(speed.rebound()).filter(its -> its.mainSeconds().isPresent());
+    }
+
+    OptionalDouble curtains(CurtainFigure figure) {
+      return speed.curtains().map(its -> its.mean(figure)).orElse(OptionalDouble.empty());
+    }
+
+    /** At how many firings a place stayed dark while another saw light. */
+    Optional<String> capped(Place place) {
+      return speed.curtains().map(its -> String.valueOf(its.capped().getOrDefault(place, 0)));
     }
 
     OptionalDouble part(ToDoubleFunction<ReboundAtSpeed> part) {
@@ -119,7 +130,21 @@ public final class SpeedTable {
                       .collect(Collectors.joining(" "))),
           Column.word(
               "conditions", row -> row.speed.conditions().ofMean().map(FiringConditions::words)),
-          Column.count("left_out", row -> row.speed.conditions().leftOut()));
+          Column.count("left_out", row -> row.speed.conditions().leftOut()),
+          Column.millis("first_travel_ms", row -> row.curtains(CurtainFigure.FIRST_TRAVEL)),
+          Column.millis("second_travel_ms", row -> row.curtains(CurtainFigure.SECOND_TRAVEL)),
+          Column.millis(
+              "travel_difference_ms", row -> row.curtains(CurtainFigure.TRAVEL_DIFFERENCE)),
+          Column.number("start_error_stops", row -> row.curtains(CurtainFigure.START)),
+          Column.number("end_error_stops", row -> row.curtains(CurtainFigure.END)),
+          Column.number("slope_stops", row -> row.curtains(CurtainFigure.SLOPE)),
+          Column.number("range_stops", row -> row.curtains(CurtainFigure.RANGE)),
+          Column.number("slit_mm", row -> row.curtains(CurtainFigure.SLIT)),
+          Column.millis("window_ms", row -> row.curtains(CurtainFigure.WINDOW)),
+          Column.number("end_bounce_stops", row -> row.curtains(CurtainFigure.END_BOUNCE)),
+          Column.word("capped_at_start", row -> row.capped(Place.START)),
+          Column.word("capped_at_centre", row -> row.capped(Place.CENTRE)),
+          Column.word("capped_at_end", row -> row.capped(Place.END)));
 
   /** Names of its columns. */
   public static List<String> headings() {

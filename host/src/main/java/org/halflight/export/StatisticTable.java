@@ -10,6 +10,7 @@ import org.halflight.stats.MannKendall;
 import org.halflight.stats.Sample;
 import org.halflight.stats.TheilSen;
 import org.halflight.stats.ToleranceInterval;
+import org.halflight.verdict.CurtainFigure;
 import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.SpeedStatistics;
 
@@ -58,6 +59,16 @@ public final class StatisticTable {
     return CsvTable.of(COLUMNS, rows);
   }
 
+  /** The unit of a figure of curtains in a table. */
+  static String unit(CurtainFigure figure) {
+    return switch (figure.unit()) {
+      case SECONDS -> "ms";
+      case STOPS -> "stops";
+      case MILLIMETRES -> "mm";
+      case RATIO -> "";
+    };
+  }
+
   private record Rows(List<Row> rows, Source source, SpeedStatistics speed) {
     void all() {
       add("mean_error", "stops", Sample.LEAST_FOR_MEAN, speed.mean());
@@ -74,6 +85,7 @@ public final class StatisticTable {
       add("one_exposure_content", "", least, speed.oneExposure().map(i -> i.content()));
       add("one_exposure_confidence", "", least, speed.oneExposure().map(i -> i.confidence()));
       creep();
+      curtains();
       add(
           "outliers",
           "firings",
@@ -93,6 +105,34 @@ public final class StatisticTable {
                           1,
                           1,
                           new Figure.Known<>(stops))));
+    }
+
+    private void curtains() {
+      for (CurtainFigure figure : CurtainFigure.values()) {
+        speed
+            .summary()
+            .curtains()
+            .flatMap(its -> its.sample(figure))
+            .ifPresent(sample -> curtains(figure, sample));
+      }
+    }
+
+    private void curtains(CurtainFigure figure, Sample sample) {
+      String name = "curtain_" + CurtainFigure.WORDS.word(figure).replace('-', '_');
+      String unit = unit(figure);
+      double times = figure.unit() == CurtainFigure.Unit.SECONDS ? 1e3 : 1;
+      rows.add(row(name, unit, sample, Sample.LEAST_FOR_MEAN, sample.mean().map(m -> m * times)));
+      rows.add(
+          row(
+              name + "_scatter",
+              unit,
+              sample,
+              Sample.LEAST_FOR_SCATTER,
+              sample.sd().map(sd -> sd * times)));
+    }
+
+    private Row row(String name, String unit, Sample sample, int least, Figure<Double> figure) {
+      return new Row(source, speed, name, unit, sample.n(), least, figure);
     }
 
     private void creep() {

@@ -77,7 +77,8 @@ public record ContactShot(
   }
 
   /**
-   * The blades under one opening law, or the window of curtains at its longest or shortest, in seconds from the first crossing of the low level.
+   * The blades under one opening law, or the window of curtains at its longest or shortest, in
+   * seconds from the first crossing of the low level.
    *
    * @param firstLight start of opening
    * @param from fully open
@@ -202,15 +203,14 @@ public record ContactShot(
   }
 
   /**
-   * From closing to four fifths open, or to the slit at the centre, in seconds, in the middle of the
-   * two laws.
+   * From closing to four fifths open, or to the slit at the centre, in seconds, in the middle of
+   * the two laws.
    */
   public Optional<Double> delaySeconds() {
     return !hasClosing() || areaLinear.isEmpty() || radiusLinear.isEmpty()
         ? Optional.empty()
         : Optional.of(
-            (areaLinear.get().bulbAim() + radiusLinear.get().bulbAim()) / 2
-                - closingSeconds);
+            (areaLinear.get().bulbAim() + radiusLinear.get().bulbAim()) / 2 - closingSeconds);
   }
 
   /** What an electronic flash would find. Its own duration is not counted. */

@@ -18,8 +18,8 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Sample;
 
 /**
- * The flash contact at each marked speed, against the blades or the curtains. The resistance of the contact is not
- * measured.
+ * The flash contact at each marked speed, against the blades or the curtains. The resistance of the
+ * contact is not measured.
  *
  * @param run counts the runs of the session from 1
  * @param phase of the run
@@ -147,9 +147,7 @@ public record FlashContact(
     return delays.isEmpty()
         ? List.of()
         : Arrays.stream(BulbClass.values())
-            .filter(
-                each ->
-                    delays.stream().allMatch(d -> fitting(d.mean().get()).contains(each)))
+            .filter(each -> delays.stream().allMatch(d -> fitting(d.mean().get()).contains(each)))
             .toList();
   }
 

@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
 import org.halflight.signal.SampledLight.Kind;
 import org.halflight.signal.SampledLight.Part;
@@ -11,21 +12,23 @@ import org.halflight.signal.SampledLight.Part;
 /**
  * A raw light curve as bytes: exact, and about one byte a reading.
  *
- * <p>Byte 0 is the form, 1; byte 1 is 1 where the curve was cut off. Then for each part in order
- * one byte, twice the code of the part in the line protocol, plus one after a gap, and as {@link
- * Varints}: ticks of its first value since those of the part before (for the first part, since the
- * ticks that the firing is known by), signed; its period; how many values follow; and each value
- * less the one before (the first less 0), signed.
+ * <p>Byte 0 is the form, 1; byte 1 is 1 where the curve was cut off, plus 16 times the code of its
+ * sensor, 0 for the centre. Then for each part in order one byte, twice the code of the part in the
+ * line protocol, plus one after a gap, and as {@link Varints}: ticks of its first value since those
+ * of the part before (for the first part, since the ticks that the firing is known by), signed; its
+ * period; how many values follow; and each value less the one before (the first less 0), signed.
  */
 final class CurveBlob {
   private static final int FORM = 1;
+  private static final int CUT_OFF = 1;
+  private static final int SENSOR = 16;
 
   private CurveBlob() {}
 
   static byte[] of(SampledLight curve, long firstTicks) {
     ByteArrayOutputStream out = new ByteArrayOutputStream(1024);
     out.write(FORM);
-    out.write(curve.cutOff() ? 1 : 0);
+    out.write(curve.sensor().code() * SENSOR + (curve.cutOff() ? CUT_OFF : 0));
     long before = firstTicks;
     for (Part part : curve.parts()) {
       out.write(2 * code(part.kind()) + (part.gapBefore() ? 1 : 0));
@@ -74,7 +77,7 @@ final class CurveBlob {
     if (in.nextByte() != FORM) {
       throw new IllegalArgumentException("not a form of curves that is known");
     }
-    boolean cutOff = in.nextByte() != 0;
+    int about = in.nextByte();
     List<Part> parts = new ArrayList<>();
     long ticks = firstTicks;
     while (in.hasMore()) {
@@ -90,6 +93,10 @@ final class CurveBlob {
       }
       parts.add(new Part(kind(what >> 1), ticks, period, values, (what & 1) != 0));
     }
-    return new SampledLight(parts, cutOff);
+    Channel sensor =
+        Channel.ofCode(about / SENSOR)
+            .filter(Channel::isLight)
+            .orElseThrow(() -> new IllegalArgumentException("no sensor has a code of " + about));
+    return new SampledLight(sensor, parts, about % SENSOR == CUT_OFF);
   }
 }

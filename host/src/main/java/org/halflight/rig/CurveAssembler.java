@@ -172,7 +172,8 @@ final class CurveAssembler {
     Growing before = current();
     // Between two heads lie at most 2^31 ticks, so the difference of the low halves has a sign.
     boolean inOrder = head.first32() - before.head.first32() > 0;
-    if (!inOrder || head.part().compareTo(before.head.part()) < 0 || !hasRoomFor(head)) {
+    boolean same = head.sensor() == before.head.sensor();
+    if (!same || !inOrder || head.part().compareTo(before.head.part()) < 0 || !hasRoomFor(head)) {
       drop();
       return;
     }
@@ -206,6 +207,7 @@ final class CurveAssembler {
       heads.add(
           new CurvePart(
               head.sequence(),
+              head.sensor(),
               head.curve(),
               head.part(),
               head.first32(),

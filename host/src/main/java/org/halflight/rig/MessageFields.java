@@ -51,6 +51,11 @@ final class MessageFields {
   private static final int GAP_BEFORE = 2;
   private static final int CUT_OFF = 4;
 
+  /** Two bits above them hold the code of the sensor. */
+  private static final int SENSOR_SHIFT = 4;
+
+  private static final int SENSOR = 3 << SENSOR_SHIFT;
+
   static final LineForms<RigMessage> FORMS =
       new LineForms<RigMessage>()
           .with('H', Greeting.class, MessageFields::greeting)
@@ -166,13 +171,17 @@ final class MessageFields {
     int flags =
         f.hex(
             2,
-            LAST | GAP_BEFORE | CUT_OFF,
+            SENSOR | LAST | GAP_BEFORE | CUT_OFF,
             it ->
-                (it.last() ? LAST : 0)
+                (it.sensor().code() << SENSOR_SHIFT)
+                    | (it.last() ? LAST : 0)
                     | (it.gapBefore() ? GAP_BEFORE : 0)
                     | (it.cutOff() ? CUT_OFF : 0));
+    Channel sensor = Channel.ofCode((flags & SENSOR) >> SENSOR_SHIFT).orElseThrow();
+    f.require((flags & ~(SENSOR | LAST | GAP_BEFORE | CUT_OFF)) == 0 && LightSensors.has(sensor));
     return new CurvePart(
         f.sequence(),
+        sensor,
         curve,
         kind,
         first32,

@@ -77,12 +77,24 @@ public sealed interface RigCommand {
      * On, and the next one long: it goes on for 12 ms after the closing, to look for a rebound.
      * Firmware that does not know it answers 'bad fields' and goes on as before.
      */
-    NEXT_ONE_LONG(2);
+    NEXT_ONE_LONG(2),
+    /**
+     * On, and the next one of an outer sensor; then of the centre again. Firmware before 1.4.0
+     * answers 'bad fields'.
+     */
+    NEXT_OF_OUTER_A(3),
+    /** The same of the other one. */
+    NEXT_OF_OUTER_B(4);
 
     private final int code;
 
     CurveMode(int code) {
       this.code = code;
+    }
+
+    /** Whether it is about the next curve alone. */
+    public boolean isForNextOnly() {
+      return code > ON.code;
     }
 
     /** The number of this mode on the wire. */

@@ -134,6 +134,7 @@ public sealed interface RigMessage {
   /**
    * The head of a part of a light curve; its values follow as {@link CurveValues}.
    *
+   * @param sensor whose light it is
    * @param curve number of the curve, 0 to 255; all parts of one curve share it
    * @param first32 low 32 bits of the ticks of the first value, or of its span on the plateau
    * @param periodTicks from one value to the next, above 0
@@ -144,6 +145,7 @@ public sealed interface RigMessage {
    */
   record CurvePart(
       int sequence,
+      Channel sensor,
       int curve,
       SampledLight.Kind part,
       int first32,

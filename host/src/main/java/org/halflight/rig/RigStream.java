@@ -349,7 +349,8 @@ public final class RigStream {
           new SampledLight.Part(
               head.part(), from, head.periodTicks(), curve.values().get(i), head.gapBefore()));
     }
-    return new RigEvent.CurveSeen(new SampledLight(parts, curve.cutOff()));
+    return new RigEvent.CurveSeen(
+        new SampledLight(curve.heads().get(0).sensor(), parts, curve.cutOff()));
   }
 
   /** A start whose greeting did not come: what is missing may be of before it or of after. */

@@ -6,7 +6,6 @@ import java.util.Deque;
 import java.util.Optional;
 import org.halflight.exposure.Crossings;
 import org.halflight.exposure.Exposure;
-import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.Pulse;
 import org.halflight.signal.Pulses;
@@ -64,14 +63,15 @@ final class CurveWatch {
 
   /** How much of the main opening of a firing a curve holds, in ticks. */
   private static long overlap(SampledLight curve, Firing firing, Exposure exposure) {
-    if (exposure instanceof Exposure.Timed timed
+    if (curve.isOfCentre()
+        && exposure instanceof Exposure.Timed timed
         && timed.flags().contains(Exposure.Flag.FLAP_LIGHT)) {
       // Light past a flap may last longer than the exposure, and has a curve of its own.
       Crossings main = timed.crossings();
       return new Pulse(main.lowRiseTicks(), main.lowFallTicks())
           .ticksWithin(curve.firstTicks(), curve.endTicks());
     }
-    return Pulses.of(firing, Channel.CENTRE_LOW).pulses().stream()
+    return Pulses.of(firing, curve.sensor()).pulses().stream()
         .max(Comparator.comparingLong(Pulse::ticks))
         .map(main -> main.ticksWithin(curve.firstTicks(), curve.endTicks()))
         .orElse(0L);

@@ -11,7 +11,7 @@ import org.halflight.time.TickRate;
 
 /**
  * The light curve of a firing, raw, with the light that it is compared with, so that it can be
- * worked out again.
+ * worked out again. That of an outer sensor is looked at and times nothing.
  *
  * @param sampled as the rig sampled it
  * @param light dark and full light as they were set; empty where they were not
@@ -29,10 +29,11 @@ public record FiringCurve(
     Optional<Decided> decided) {
   /** A curve, worked out with today's method. */
   public static FiringCurve of(SampledLight sampled, Optional<LightLevels> light, TickRate rate) {
+    Optional<LightLevels> its = light.filter(levels -> sampled.isOfCentre());
     return new FiringCurve(
         sampled,
-        light,
-        light.map(levels -> CurveMethod.measure(sampled, levels, rate)),
+        its,
+        its.map(levels -> CurveMethod.measure(sampled, levels, rate)),
         OptionalDouble.empty(),
         Optional.empty());
   }

@@ -26,6 +26,7 @@ final class RunProgress {
   private final List<AdjustedAt> adjusted = new ArrayList<>();
   private final List<AdjusterTurn> turns = new ArrayList<>();
   private Optional<TwoSpeeds> two = Optional.empty();
+  private Optional<CurtainStep> step = Optional.empty();
   private final Set<UntimedTest> lightTestsDone = EnumSet.noneOf(UntimedTest.class);
   private SpeedQueue queue = SpeedQueue.EMPTY;
   private Optional<DialSetting> shown = Optional.empty();
@@ -111,6 +112,7 @@ final class RunProgress {
       lightTestsDone.clear();
       heldOpen = false;
       two = Optional.empty();
+      step = Optional.empty();
       firstRunOfCamera = otherCamera ? run() : firstRunOfCamera;
       camera = begun.camera().isBlank() ? camera : begun.camera();
       questions.runBegins(firstRunOfCamera, events);
@@ -189,14 +191,28 @@ final class RunProgress {
             its -> show(new DialSetting.Speed(its.first()), events), () -> showAgain(events));
   }
 
+  Optional<CurtainStep> step() {
+    return step;
+  }
+
+  /** A step of adjusting curtains from here on, at its speed; in a run of adjusting only. */
+  void step(CurtainStep opened, List<SessionEvent> events) {
+    Optional<RunSetup> adjusting = setup().filter(its -> its.phase() == Phase.ADJUSTING);
+    if (adjusting.isEmpty()) {
+      events.add(new SessionEvent.NotDone(SessionEvent.NotDone.Why.NOT_ADJUSTING));
+      return;
+    }
+    step = Optional.of(opened);
+    two = Optional.empty();
+    events.add(new SessionEvent.StepShown(opened));
+    dial()
+        .map(its -> opened.speed(adjusting.get().criteria().get(RunOption.X_SPEED), its.speeds()))
+        .ifPresent(speed -> choose(new DialSetting.Speed(speed), events));
+  }
+
   /** Timed firings of a speed since the last adjustment of the run. */
   private int sinceAdjustment(MarkedSpeed speed) {
-    int after =
-        adjusted.stream()
-            .filter(each -> each.run() == run())
-            .mapToInt(AdjustedAt::afterFiring)
-            .max()
-            .orElse(0);
+    int after = SpringSettling.lastUncounted(run(), adjusted, log.all());
     return (int)
         log.tries(run(), new DialSetting.Speed(speed))
             .filter(firing -> firing.number() > after && firing.isGood())

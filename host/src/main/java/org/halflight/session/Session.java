@@ -243,6 +243,8 @@ public final class Session {
       progress.adjusted(adjusted.words(), events);
     } else if (input instanceof SessionInput.TwoChosen chosen) {
       progress.two(chosen.two(), events);
+    } else if (input instanceof SessionInput.StepChosen chosen) {
+      progress.step(chosen.step(), events);
     } else if (input instanceof SessionInput.PressJudged key) {
       onPress(key, events);
     } else if (input instanceof SessionInput.PlungerRead read) {
@@ -290,6 +292,11 @@ public final class Session {
   /** How adjusters were found and what was turned since, in order. */
   public List<AdjusterTurn> turns() {
     return progress.turns();
+  }
+
+  /** The step of adjusting curtains that was opened last in the run; empty for none. */
+  public Optional<CurtainStep> step() {
+    return progress.step();
   }
 
   /** The two speeds that are adjusted at once. */

@@ -140,6 +140,9 @@ public sealed interface SessionEvent {
    */
   record TwoShown(Optional<TwoSpeeds> two) implements SessionEvent {}
 
+  /** A step of adjusting curtains is open from here on. */
+  record StepShown(CurtainStep step) implements SessionEvent {}
+
   /** Both of two speeds have their firings since the last adjustment. */
   record TwoFired(TwoSpeeds two) implements SessionEvent {}
 

@@ -249,6 +249,9 @@ public sealed interface SessionInput {
    */
   record TwoChosen(Optional<TwoSpeeds> two) implements UserAction {}
 
+  /** A step of adjusting curtains is opened; its speed is shown. */
+  record StepChosen(CurtainStep step) implements UserAction {}
+
   /** The lens cap was put on or taken off. */
   record LensCap(boolean on) implements UserAction {}
 

@@ -3,13 +3,14 @@ package org.halflight.signal;
 import java.util.List;
 
 /**
- * The light of the centre sensor during one opening, as the rig's converter sampled it: raw, kept
- * for ever beside the edges of the firing.
+ * The light of a sensor during one opening, as the rig's converter sampled it: raw, kept for ever
+ * beside the edges of the firing. It is the centre sensor's unless somebody asked for another.
  *
+ * @param sensor {@link Channel#CENTRE_LOW}, {@link Channel#OUTER_A} or {@link Channel#OUTER_B}
  * @param parts in order of time, at least one
  * @param cutOff whether the rig stopped before it was dark again
  */
-public record SampledLight(List<Part> parts, boolean cutOff) {
+public record SampledLight(Channel sensor, List<Part> parts, boolean cutOff) {
   /** What a part of the curve holds. */
   public enum Kind {
     /** Single eight-bit readings around the opening. */
@@ -60,6 +61,16 @@ public record SampledLight(List<Part> parts, boolean cutOff) {
       }
       return kind.isOfMeans() ? value / 16.0 : 4 * value + 1.5;
     }
+  }
+
+  /** Of the centre sensor. */
+  public SampledLight(List<Part> parts, boolean cutOff) {
+    this(Channel.CENTRE_LOW, parts, cutOff);
+  }
+
+  /** Whether it is the centre sensor's, by which firings are timed. */
+  public boolean isOfCentre() {
+    return sensor == Channel.CENTRE_LOW;
   }
 
   /** Whether it is a long curve, that looks for a rebound after the closing. */

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.session.Adjuster;
+import org.halflight.session.CurtainStep;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.CurtainSign.Kind;
 

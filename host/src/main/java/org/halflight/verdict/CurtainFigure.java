@@ -8,6 +8,7 @@ import org.halflight.exposure.CurtainTravel;
 import org.halflight.exposure.Place;
 import org.halflight.exposure.PlacePassing;
 import org.halflight.speeds.Stops;
+import org.halflight.stored.StoredWords;
 
 /** A figure of one firing of curtains, of which a mean and a scatter are shown. */
 public enum CurtainFigure {
@@ -52,6 +53,30 @@ public enum CurtainFigure {
     /** A share of one. */
     RATIO
   }
+
+  /** As tables name them. */
+  public static final StoredWords<CurtainFigure> WORDS =
+      StoredWords.of(
+          CurtainFigure.class,
+          figure ->
+              switch (figure) {
+                case FIRST_TRAVEL -> "first-travel";
+                case SECOND_TRAVEL -> "second-travel";
+                case TRAVEL_DIFFERENCE -> "travel-difference";
+                case SLOPE -> "slope";
+                case RANGE -> "range";
+                case START -> "start";
+                case CENTRE -> "centre";
+                case END -> "end";
+                case EXCESS -> "excess";
+                case SLIT -> "slit";
+                case WINDOW -> "window";
+                case END_BOUNCE -> "end-bounce";
+                case END_DIP -> "end-dip";
+                case FIRST_GAIN -> "first-gain";
+                case SECOND_GAIN -> "second-gain";
+                case CONTACT -> "contact";
+              });
 
   private final Unit unit;
   private final Function<CurtainShot, OptionalDouble> value;

@@ -231,6 +231,11 @@ public record RunComparison(
     return speeds.stream().noneMatch(s -> s.finding() == ShiftFinding.NOT_COMPARABLE);
   }
 
+  /** What became of the curtains; empty for blades. */
+  public List<CurtainChange> curtains() {
+    return CurtainChange.between(before, after);
+  }
+
   /** The speeds whose mean is shown to have changed. */
   public List<SpeedComparison> changed() {
     return speeds.stream().filter(speed -> speed.finding().isChange()).toList();

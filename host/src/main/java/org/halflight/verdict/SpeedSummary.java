@@ -40,6 +40,8 @@ import org.halflight.uncertainty.UncertaintySource;
  * @param tolerance that it is held against
  * @param how the times were measured
  * @param budget all that the mean is uncertain by; empty below two timed firings
+ * @param curtains what the firings say of curtains; empty for blades, and where only the centre was
+ *     timed
  */
 public record SpeedSummary(
     MarkedSpeed speed,
@@ -50,7 +52,8 @@ public record SpeedSummary(
     OptionalDouble afterRestStops,
     Tolerance tolerance,
     HowMeasured how,
-    Optional<UncertaintyBudget> budget) {
+    Optional<UncertaintyBudget> budget,
+    Optional<CurtainSpeed> curtains) {
   /** Confidence of every interval that is shown. */
   public static final double LEVEL = 0.95;
 
@@ -91,7 +94,8 @@ public record SpeedSummary(
         afterRestStops,
         tolerance,
         how,
-        how.budget(errors, speed.seconds(reference)));
+        how.budget(errors, speed.seconds(reference)),
+        Optional.empty());
   }
 
   /** Sums up the firings of one speed, calibrated where all of them were measured so. */
@@ -144,20 +148,29 @@ public record SpeedSummary(
             .filter(f -> f.afterRest() && f.errorStops().isPresent())
             .mapToDouble(rebound::errorStops)
             .findFirst();
+    SpeedSummary summary =
+        new SpeedSummary(
+            any.shown().orElseThrow(),
+            any.reference(),
+            any.phase().orElseThrow(),
+            ReleaseCounts.of(
+                firings, UnderConditions.of(firings, rebound::errorStops), rebound::errorStops),
+            Sample.of(errors),
+            afterRest,
+            tolerance,
+            new HowMeasured(
+                HowMeasured.travel(good).map(its -> its.withOutsideBound(rebound.boundSeconds())),
+                good.stream().anyMatch(f -> f.levels().isEmpty()) ? basis.withLightUnset() : basis,
+                rebound,
+                TimingBasis.of(alike)));
+    List<CurtainShot> shots =
+        alike.stream().flatMap(each -> CurtainShot.of(each).stream()).toList();
+    return shots.isEmpty() ? summary : summary.with(Optional.of(CurtainSpeed.of(shots)));
+  }
+
+  private SpeedSummary with(Optional<CurtainSpeed> seen) {
     return new SpeedSummary(
-        any.shown().orElseThrow(),
-        any.reference(),
-        any.phase().orElseThrow(),
-        ReleaseCounts.of(
-            firings, UnderConditions.of(firings, rebound::errorStops), rebound::errorStops),
-        Sample.of(errors),
-        afterRest,
-        tolerance,
-        new HowMeasured(
-            HowMeasured.travel(good).map(its -> its.withOutsideBound(rebound.boundSeconds())),
-            good.stream().anyMatch(f -> f.levels().isEmpty()) ? basis.withLightUnset() : basis,
-            rebound,
-            TimingBasis.of(alike)));
+        speed, reference, phase, releases, errors, afterRestStops, tolerance, how, budget, seen);
   }
 
   /** Releases that say something about the shutter, the rejected ones not counted. */
@@ -403,7 +416,8 @@ public record SpeedSummary(
     return compared == errors
         ? this
         : new SpeedSummary(
-            speed, reference, phase, releases, compared, afterRestStops, tolerance, how);
+                speed, reference, phase, releases, compared, afterRestStops, tolerance, how)
+            .with(curtains);
   }
 
   /** Whether the firings scatter more than a sound shutter's do. */

@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import org.halflight.session.AdjustedAt;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
+import org.halflight.session.SpringSettling;
 import org.halflight.session.TwoSpeeds;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Sample;
@@ -218,8 +219,7 @@ public record TwoAtOnce(Side first, Side second) {
   /** Timed firings of a speed between adjustments; the last stretch is since the last one. */
   private static List<List<FiringResult>> stretches(
       MarkedSpeed speed, int run, List<FiringResult> results, List<AdjustedAt> adjusted) {
-    List<Integer> adjustedAfter =
-        adjusted.stream().filter(each -> each.run() == run).map(AdjustedAt::afterFiring).toList();
+    List<AdjustedAt> ofRun = adjusted.stream().filter(each -> each.run() == run).toList();
     List<FiringResult> timed =
         results.stream()
             .filter(each -> each.run() == run && each.shown().equals(Optional.of(speed)))
@@ -227,12 +227,12 @@ public record TwoAtOnce(Side first, Side second) {
             .toList();
     List<List<FiringResult>> stretches = new ArrayList<>();
     int from = 0;
-    for (int at = 0; at <= adjustedAfter.size(); at++) {
+    for (int at = 0; at <= ofRun.size(); at++) {
       int begin = from;
-      int end = at < adjustedAfter.size() ? adjustedAfter.get(at) : Integer.MAX_VALUE;
+      int end = at < ofRun.size() ? ofRun.get(at).afterFiring() : Integer.MAX_VALUE;
       stretches.add(
           timed.stream().filter(each -> each.number() > begin && each.number() <= end).toList());
-      from = end;
+      from = at < ofRun.size() ? SpringSettling.lastUncounted(ofRun.get(at), results) : end;
     }
     return stretches;
   }

@@ -89,6 +89,7 @@ public final class ComparisonWords {
       rest(runs, dial, ShiftFinding.LESS_THAN_A_TENTH, "compare.rest.same", sentences);
       rest(runs, dial, ShiftFinding.NO_EVIDENCE, "compare.rest.nothing", sentences);
     }
+    runs.curtains().stream().map(CurtainWords::change).forEach(sentences::add);
     group(runs.slowScatter(), "compare.slowScatter", sentences);
     group(runs.fastScatter(), "compare.fastScatter", sentences);
     return sentences;

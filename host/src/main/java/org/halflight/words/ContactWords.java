@@ -29,7 +29,9 @@ public final class ContactWords {
     if (contact.lever().equals(Optional.of(SyncLever.M))) {
       contact
           .isRightAtM()
-          .ifPresent(right -> lines.add(
+          .ifPresent(
+              right ->
+                  lines.add(
                       Words.say(key(contact, "contact.lever." + (right ? "right" : "wrong")))));
     } else {
       flash(lines, contact, Flash.TOO_EARLY, key(contact, "contact.early"));

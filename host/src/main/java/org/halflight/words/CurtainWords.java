@@ -1,10 +1,11 @@
 package org.halflight.words;
 
 import java.util.Locale;
+import org.halflight.session.CurtainStep;
 import org.halflight.verdict.CurtainAdvice;
+import org.halflight.verdict.CurtainChange;
 import org.halflight.verdict.CurtainFigure;
 import org.halflight.verdict.CurtainSign;
-import org.halflight.verdict.CurtainStep;
 
 /** Curtains, in sentences: what stands out, and what to do next. */
 public final class CurtainWords {
@@ -58,6 +59,21 @@ public final class CurtainWords {
     }
     return Words.say(
         stops < 0 ? "curtain.endDarker" : "curtain.endBrighter", Numbers.bareSize(Math.abs(stops)));
+  }
+
+  /** What became of a figure between two runs, in a sentence. */
+  public static String change(CurtainChange change) {
+    String name =
+        change
+            .speed()
+            .map(speed -> Words.say("curtain.figureAt", name(change.figure()), speed))
+            .orElse(name(change.figure()));
+    String key = change.adjustedP().isEmpty() ? "few" : change.isChanged() ? "changed" : "same";
+    return Words.say(
+        "curtain.compare." + key,
+        name,
+        value(change.figure(), change.before()),
+        value(change.figure(), change.after()));
   }
 
   private static String size(CurtainSign sign) {

@@ -80,6 +80,9 @@ public final class EventSentences {
           .map(two -> say("news.two", two.first(), two.second(), TwoSpeeds.FIRINGS))
           .orElseGet(() -> say("news.two.off"));
     }
+    if (news instanceof SessionEvent.StepShown shown) {
+      return Optional.of(CurtainWords.how(shown.step()));
+    }
     if (news instanceof SessionEvent.TwoFired) {
       return say("news.two.fired");
     }

@@ -43,6 +43,9 @@ public final class UserActionWords {
           .map(two -> Words.say("act.two", two.first(), two.second()))
           .orElseGet(() -> Words.say("act.two.off"));
     }
+    if (act instanceof SessionInput.StepChosen chosen) {
+      return Words.say("act.step", CurtainWords.step(chosen.step()));
+    }
     if (act instanceof SessionInput.LensCap cap) {
       return Words.say(cap.on() ? "act.cap.on" : "act.cap.off");
     }

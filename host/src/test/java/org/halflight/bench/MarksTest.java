@@ -22,6 +22,7 @@ import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
+import org.halflight.session.CurtainStep;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringKey;
 import org.halflight.session.GapLimits;
@@ -127,6 +128,7 @@ class MarksTest {
         new SessionInput.TwoChosen(
             Optional.of(new TwoSpeeds(MarkedSpeed.parse("1"), MarkedSpeed.parse("1/15")))),
         new SessionInput.TwoChosen(Optional.empty()),
+        new SessionInput.StepChosen(CurtainStep.SECOND_TENSION),
         new SessionInput.LightTestEnds(UntimedTest.LEAK),
         new SessionInput.LightTestEnds(UntimedTest.STOPS),
         new SessionInput.LightSet(

@@ -190,6 +190,7 @@ final class BenchScript {
     line(
         new RigMessage.CurvePart(
             next(),
+            Channel.CENTRE_LOW,
             number,
             SampledLight.Kind.OPENING,
             (int) first,

@@ -21,13 +21,13 @@ import org.halflight.session.MeasuredWith;
 import org.halflight.signal.Channel;
 
 /** Invented travels of curtains, as the record keeps them. */
-final class CurtainTravels {
+public final class CurtainTravels {
   private static final OptionalDouble NONE = OptionalDouble.empty();
 
   private CurtainTravels() {}
 
   /** One of which all figures are there, each another. */
-  static CurtainTravel whole() {
+  public static CurtainTravel whole() {
     return new CurtainTravel(
         1_234_567,
         new CurtainGeometry(36, 16.2, 0.5, 5, Double.POSITIVE_INFINITY, 10, false),
@@ -58,8 +58,34 @@ final class CurtainTravels {
         Set.of(CurtainNote.DISTANCES_NOT_SAID, CurtainNote.OUTER_LEVEL_OFF));
   }
 
+  /** One of these travels, in ms from edge to edge, and of this slope and slit. */
+  public static CurtainTravel of(
+      double firstMs, double secondMs, double slopeStops, double slitMm) {
+    CurtainTravel whole = whole();
+    double start = 0.002;
+    return new CurtainTravel(
+        whole.zeroTicks(),
+        whole.geometry(),
+        whole.direction(),
+        List.of(
+            passing(Place.START, -16.2, 0, 0.002, start),
+            passing(Place.CENTRE, 0, 0.0065, 0.0085, 0.002),
+            passing(Place.END, 16.2, 0.0129, 0.0149, start * Math.pow(2, slopeStops))),
+        Optional.of(new CurtainRun(0.9 * firstMs / 1e3, firstMs / 1e3, 7e-5, 2.4, 2.6)),
+        Optional.of(new CurtainRun(0.9 * secondMs / 1e3, secondMs / 1e3, 7e-5, 2.4, 2.6)),
+        2e-5,
+        OptionalDouble.of(slitMm),
+        whole.windowOpensSeconds(),
+        whole.windowShutsSeconds(),
+        3e-4,
+        whole.openingSeconds(),
+        whole.closingSeconds(),
+        Set.of(),
+        Set.of());
+  }
+
   /** One that was capped at the end, and of whose start nothing is known. */
-  static CurtainTravel capped() {
+  public static CurtainTravel capped() {
     CurtainTravel whole = whole();
     PlacePassing dark = new PlacePassing(Place.END, 16.2, NONE, NONE, NONE, 0, NONE, NONE, NONE);
     return new CurtainTravel(
@@ -94,7 +120,7 @@ final class CurtainTravels {
   }
 
   /** A timed firing as if curtains had made it. */
-  static FiringResult timed(FiringResult firing, CurtainTravel travel) {
+  public static FiringResult timed(FiringResult firing, CurtainTravel travel) {
     Exposure.Timed timed = (Exposure.Timed) firing.exposure();
     return with(
         firing,

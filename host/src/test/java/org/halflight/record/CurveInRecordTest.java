@@ -14,6 +14,7 @@ import org.halflight.fixtures.Seed;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
 import org.halflight.signal.SampledLight.Kind;
 import org.halflight.signal.SampledLight.Part;
@@ -43,6 +44,7 @@ class CurveInRecordTest {
     for (int turn = 0; turn < 50; turn++) {
       SampledLight curve =
           new SampledLight(
+              Channel.ofCode(turn % 4 == 1 ? 0 : turn % 4).orElseThrow(),
               List.of(
                   part(random, Kind.OPENING, 1_000_000, 256, 255),
                   part(random, Kind.PLATEAU, 5_000_000, 4096, 16_368),

@@ -42,8 +42,7 @@ import org.halflight.speeds.ShutterKind;
  * fixture that is there is left alone: it stands for the files that people have.
  */
 public final class WriteRecordFixture {
-  private static final Set<Adjuster> ADJUSTERS =
-      Set.of(Adjuster.FIRST_TENSION, Adjuster.SLIT);
+  private static final Set<Adjuster> ADJUSTERS = Set.of(Adjuster.FIRST_TENSION, Adjuster.SLIT);
 
   private WriteRecordFixture() {}
 

@@ -29,11 +29,29 @@ class LightCurveLinesTest {
       receive(
           rig.message(
               new RigMessage.CurvePart(
-                  0, i & 0xFF, Kind.OPENING, 1000 * i, 256, 0xFFFF, i % 2 == 0, false, false)));
+                  0,
+                  Channel.CENTRE_LOW,
+                  i & 0xFF,
+                  Kind.OPENING,
+                  1000 * i,
+                  256,
+                  0xFFFF,
+                  i % 2 == 0,
+                  false,
+                  false)));
       receive(
           rig.message(
               new RigMessage.CurvePart(
-                  0, i & 0xFF, Kind.CLOSING, 1000 * i + 500, 256, 0xFFF, true, false, false)));
+                  0,
+                  Channel.CENTRE_LOW,
+                  i & 0xFF,
+                  Kind.CLOSING,
+                  1000 * i + 500,
+                  256,
+                  0xFFF,
+                  true,
+                  false,
+                  false)));
     }
     receive(rig.beat(SECOND));
     long values =
@@ -295,9 +313,37 @@ class LightCurveLinesTest {
     return rig.message(new RigMessage.CurveValues(0, curve, index, digits));
   }
 
+  @Test
+  void aCurveOfAnOuterSensorSaysSo() {
+    receive(rig.start());
+    receive(rig.message(head(Channel.OUTER_B, 7, Kind.OPENING, SECOND, 256, 2, true)));
+    receive(values(7, 0, "0102"));
+    assertThat(curves())
+        .singleElement()
+        .extracting(SampledLight::sensor)
+        .isEqualTo(Channel.OUTER_B);
+  }
+
+  @Test
+  void partsOfTwoSensorsAreNoCurve() {
+    receive(rig.start());
+    receive(rig.message(head(Channel.OUTER_B, 7, Kind.OPENING, SECOND, 256, 2, false)));
+    receive(values(7, 0, "0102"));
+    receive(rig.message(head(Channel.OUTER_A, 7, Kind.CLOSING, SECOND + 9000, 256, 2, true)));
+    receive(values(7, 0, "0102"));
+    assertThat(curves()).isEmpty();
+    assertThat(stream.curvesDropped()).isEqualTo(1);
+  }
+
   private static RigMessage head(
       int curve, Kind kind, long ticks, int period, int count, boolean last) {
-    return new RigMessage.CurvePart(0, curve, kind, (int) ticks, period, count, last, false, false);
+    return head(Channel.CENTRE_LOW, curve, kind, ticks, period, count, last);
+  }
+
+  private static RigMessage head(
+      Channel sensor, int curve, Kind kind, long ticks, int period, int count, boolean last) {
+    return new RigMessage.CurvePart(
+        0, sensor, curve, kind, (int) ticks, period, count, last, false, false);
   }
 
   private List<SampledLight> curves() {

@@ -55,6 +55,7 @@ final class RandomLines {
         SampledLight.Kind part = oneOf(SampledLight.Kind.values());
         yield new RigMessage.CurvePart(
             sequence,
+            oneOf(new Channel[] {Channel.CENTRE_LOW, Channel.OUTER_A, Channel.OUTER_B}),
             number(0xFF),
             part,
             random.nextInt(),

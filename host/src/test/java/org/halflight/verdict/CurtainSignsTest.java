@@ -16,6 +16,7 @@ import org.halflight.exposure.Direction;
 import org.halflight.exposure.Place;
 import org.halflight.exposure.PlacePassing;
 import org.halflight.session.Adjuster;
+import org.halflight.session.CurtainStep;
 import org.halflight.session.OwnTravel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.CurtainAdvice.Act;

@@ -3,13 +3,13 @@ package org.halflight.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Optional;
+import org.halflight.session.CurtainStep;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.CurtainAdvice;
 import org.halflight.verdict.CurtainAdvice.Act;
 import org.halflight.verdict.CurtainFigure;
 import org.halflight.verdict.CurtainSign;
 import org.halflight.verdict.CurtainSign.Kind;
-import org.halflight.verdict.CurtainStep;
 import org.junit.jupiter.api.Test;
 
 class CurtainWordsTest {

@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import org.halflight.session.AdjustedAt;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.ReboundOfRun;
 import org.halflight.session.RunSetup;
+import org.halflight.session.SpringSettling;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
@@ -68,15 +68,11 @@ final class ViewedRuns {
             ReboundOfRun.of(SinceAdjustment.of(ofRun, lastMark(view, latest)))));
   }
 
-  /** The number of the firing before the last adjustment of the run; 0 for none. */
+  /** The number of the last firing that an adjustment has made count no more; 0 for none. */
   static int lastMark(BenchView view, List<FiringResult> firings) {
     return firings.isEmpty()
         ? 0
-        : view.marks().stream()
-            .filter(mark -> mark.run() == firings.get(0).run())
-            .mapToInt(AdjustedAt::afterFiring)
-            .max()
-            .orElse(0);
+        : SpringSettling.lastUncounted(firings.get(0).run(), view.marks(), view.results());
   }
 
   /** What the speeds of a run are held against. */

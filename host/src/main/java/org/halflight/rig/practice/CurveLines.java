@@ -28,6 +28,7 @@ final class CurveLines {
           at ->
               new RigMessage.CurvePart(
                   at,
+                  light.sensor(),
                   number,
                   part.kind(),
                   (int) (part.firstTicks() - startTicks),

@@ -1,6 +1,8 @@
 package org.halflight.validation.invented;
 
 import java.util.List;
+import java.util.function.DoubleFunction;
+import java.util.function.Predicate;
 import org.halflight.validation.invented.CurtainLaw.Hold;
 import org.halflight.validation.invented.CurtainLaw.Way;
 
@@ -56,41 +58,36 @@ public record CurtainShutter(
     return drawn(fault, draws.between(0.4, 1.6), draws);
   }
 
-  /** A shutter with a fault of this size. */
+  /** A shutter with a fault of this size, that was in order before the fault came. */
   public static CurtainShutter drawn(CurtainFault fault, double size, Draws draws) {
     Build build = Build.values()[draws.upTo(2)];
     double frame = build.frame;
     double travel = build.quickest * Math.pow(build.slowest / build.quickest, draws.between(0, 1));
-    // In parts of the frame: 7 mm behind a frame of 36 is a published figure, the rest our own.
-    double runUp = frame * draws.between(0.06, 0.25);
-    double overrun = frame * draws.between(0.03, 0.12);
-    Way firstWay = new Way(-frame / 2 - runUp, frame, frame / 2 + overrun);
-    Way secondWay =
-        new Way(
-            -frame / 2 - runUp * draws.between(0.8, 1.3),
-            frame,
-            frame / 2 + overrun * draws.between(0.7, 1.3));
-    CurtainLaw law = law(build, draws);
-    CurtainLaw firstLaw = braked(law, firstWay, draws);
-    CurtainLaw secondLaw = braked(alike(law, draws), secondWay, draws);
-    double firstPace = firstLaw.pace(firstWay, travel * (1 + 0.01 * draws.normal()));
-    double secondPace = secondLaw.pace(secondWay, travel * (1 + 0.01 * draws.normal()));
-    CurtainMotion first = firstLaw.motion(firstWay, firstPace);
-    CurtainMotion second = secondLaw.motion(secondWay, secondPace);
-    double exact = first.passes(0) - second.passes(0);
-
-    Fault its = new Fault(size, frame, draws);
+    Sound sound = Sound.drawn(build, travel, draws);
+    while (!sound.isInOrder()) {
+      sound = Sound.drawn(build, travel, draws);
+    }
+    CurtainLaw firstLaw = sound.firstLaw();
+    CurtainLaw secondLaw = sound.secondLaw();
+    Way firstWay = sound.firstWay();
+    Way secondWay = sound.secondWay();
+    double firstPace = sound.firstPace();
+    double secondPace = sound.secondPace();
+    CurtainMotion first = sound.first();
+    CurtainMotion second = sound.second();
+    double exact = sound.exactDelay();
+    Fault its = new Fault(size, frame, travel, draws);
     switch (fault) {
-      case FIRST_SLOW -> first = first.stretched(1 + 0.08 * size);
-      case SECOND_SLOW -> second = second.stretched(1 + 0.08 * size);
+      case FIRST_SLOW -> first = first.stretched(1 + its.lostSeconds() / travel);
+      case SECOND_SLOW -> second = second.stretched(1 + its.lostSeconds() / travel);
       case BOTH_SLOW -> {
         first = first.stretched(1 + 0.2 * size);
         second = second.stretched(1 + 0.2 * size);
       }
-      case FIRST_DRAGS -> first = its.dragging(firstLaw).motion(firstWay, firstPace);
-      case SECOND_DRAGS -> second = its.dragging(secondLaw).motion(secondWay, secondPace);
-      case FIRST_BOUNCES -> first = its.bouncing(firstLaw).motion(firstWay, firstPace);
-      case SECOND_BOUNCES -> second = its.bouncing(secondLaw).motion(secondWay, secondPace);
+      case FIRST_DRAGS -> first = its.dragging(firstLaw, firstWay, firstPace);
+      case SECOND_DRAGS -> second = its.dragging(secondLaw, secondWay, secondPace);
+      case FIRST_BOUNCES -> first = its.bouncing(firstLaw, firstWay, firstPace);
+      case SECOND_BOUNCES -> second = its.bouncing(secondLaw, secondWay, secondPace);
       case FIRST_BRAKED_EARLY ->
           first = its.brakedEarly(firstLaw, firstWay).motion(firstWay, firstPace);
       case SECOND_BRAKED_EARLY ->
@@ -121,6 +118,81 @@ public record CurtainShutter(
         second.stretched(1 + paceScatter * draws.normal()),
         release,
         apartMillimetres);
+  }
+
+  /**
+   * Two curtains as somebody let them go who knows the trade.
+   *
+   * @param travelSeconds that was wanted
+   */
+  private record Sound(
+      double travelSeconds,
+      CurtainLaw firstLaw,
+      CurtainLaw secondLaw,
+      Way firstWay,
+      Way secondWay,
+      double firstPace,
+      double secondPace,
+      CurtainMotion first,
+      CurtainMotion second) {
+    /** A third of a stop at the top speed is what good practice allows (no source). */
+    private static final double MOST_RANGE = Math.cbrt(2);
+
+    private static final double TOP_SLIT = 1;
+
+    /** Spring tensions are set so well. */
+    private static final double SET_SECONDS = 0.05e-3;
+
+    static Sound drawn(Build build, double travel, Draws draws) {
+      double frame = build.frame;
+      // In parts of the frame: 7 mm behind a frame of 36 is a published figure, the rest our own.
+      double runUp = frame * draws.between(0.06, 0.25);
+      double overrun = frame * draws.between(0.03, 0.12);
+      Way firstWay = new Way(-frame / 2 - runUp, frame, frame / 2 + overrun);
+      Way secondWay =
+          new Way(
+              -frame / 2 - runUp * draws.between(0.8, 1.3),
+              frame,
+              frame / 2 + overrun * draws.between(0.7, 1.3));
+      CurtainLaw law = law(build, draws);
+      CurtainLaw firstLaw = braked(law, firstWay, draws);
+      CurtainLaw secondLaw = braked(alike(law, draws), secondWay, draws);
+      double firstTravel = travel * (1 + 0.01 * draws.normal());
+      double firstPace = firstLaw.pace(firstWay, firstTravel);
+      double secondPace = secondLaw.pace(secondWay, firstTravel + SET_SECONDS * draws.normal());
+      return new Sound(
+          travel,
+          firstLaw,
+          secondLaw,
+          firstWay,
+          secondWay,
+          firstPace,
+          secondPace,
+          firstLaw.motion(firstWay, firstPace),
+          secondLaw.motion(secondWay, secondPace));
+    }
+
+    /** From release to release, for no time at all at the centre. */
+    double exactDelay() {
+      return first.passes(0) - second.passes(0);
+    }
+
+    /** Whether the film would be even between the outer sensors at the top speed. */
+    boolean isInOrder() {
+      double frame = firstWay.frame();
+      double top = 1 / 1024.0;
+      double slit = frame / travelSeconds * top;
+      double open = slit / 2 >= TOP_SLIT ? top / 2 : top;
+      double least = Double.POSITIVE_INFINITY;
+      double most = 0;
+      for (double place = -0.45; place <= 0.45; place += 0.05) {
+        double its =
+            open + exactDelay() + second.passes(place * frame) - first.passes(place * frame);
+        least = Math.min(least, its);
+        most = Math.max(most, its);
+      }
+      return least > 0 && most / least <= MOST_RANGE;
+    }
   }
 
   private static CurtainLaw law(Build build, Draws draws) {
@@ -171,9 +243,12 @@ public record CurtainShutter(
    *
    * @param size how wrong it is
    * @param frame in millimetres
+   * @param travelSeconds edge to edge
    * @param draws for its particulars
    */
-  private record Fault(double size, double frame, Draws draws) {
+  private record Fault(double size, double frame, double travelSeconds, Draws draws) {
+    private static final double MOST_TAKEN = 40;
+
     double lateSeconds(CurtainFault fault) {
       return switch (fault) {
         case LATE_LATCH -> 0.3e-3 * size;
@@ -182,17 +257,48 @@ public record CurtainShutter(
       };
     }
 
-    /** From somewhere in the second half on, up to the edge. */
-    CurtainLaw dragging(CurtainLaw law) {
-      double from = frame * draws.between(0.1, 0.25);
-      return law.withHold(new Hold(from, frame / 2, Math.min(0.95, 0.5 * size), 0.3, 0));
+    /** What a slow curtain loses over the frame: a third of a stop of 1/1000 at the least. */
+    double lostSeconds() {
+      return size * Math.max(0.35e-3, 0.03 * travelSeconds);
     }
 
-    /** Hardly a brake, and a stop that throws it back. */
-    CurtainLaw bouncing(CurtainLaw law) {
+    /** From somewhere in the second half on, up to the edge; it loses as much there. */
+    CurtainMotion dragging(CurtainLaw law, Way way, double pace) {
+      double from = frame * draws.between(0.1, 0.25);
+      double end = law.motion(way, pace).passes(0.45 * frame);
+      return found(
+          MOST_TAKEN,
+          takes -> law.withHold(new Hold(from, frame / 2, takes, 0.3, 0)).motion(way, pace),
+          motion ->
+              Double.isNaN(motion.passes(frame / 2))
+                  || motion.passes(0.45 * frame) - end >= lostSeconds());
+    }
+
+    /** Hardly a brake, and a stop that throws it back into the frame. */
+    CurtainMotion bouncing(CurtainLaw law, Way way, double pace) {
       Hold old = law.holds().get(0);
       Hold worn = new Hold(old.from(), old.to(), 0.3 * draws.between(0, 1), 0.05, 0);
-      return law.stopping(List.of(worn), Math.min(0.8, draws.between(0.2, 0.4) * Math.sqrt(size)));
+      double reached = frame * (0.5 - 0.1 * size * draws.between(0.7, 1.3));
+      return found(
+          1,
+          back -> law.stopping(List.of(worn), back).motion(way, pace),
+          motion -> motion.passings(reached).size() > 1);
+    }
+
+    /** The motion at which something that grows is enough. */
+    private static CurtainMotion found(
+        double most, DoubleFunction<CurtainMotion> motion, Predicate<CurtainMotion> isEnough) {
+      double low = 0;
+      double high = most;
+      for (int turn = 0; turn < 24; turn++) {
+        double middle = (low + high) / 2;
+        if (isEnough.test(motion.apply(middle))) {
+          high = middle;
+        } else {
+          low = middle;
+        }
+      }
+      return motion.apply(low);
     }
 
     /** The brake reaches well into the frame. */

@@ -57,8 +57,10 @@ class InventedCurtainTest {
       CurtainShot shot = shutter.fired(1 / 128.0, draws);
       for (int eye = 0; eye < 3; eye++) {
         CurtainShot.Exposure film = shot.exposure(bar.sees(eye));
+        // A curtain that comes back as far as the slit is a point to the film and not to the slit.
+        double grazing = fault == CurtainFault.FIRST_BOUNCES ? 400e-6 : 60e-6;
         CurtainShot.Exposure light = bar.truth(eye, shot);
-        assertThat(light.main()).as("%s %d", fault, eye).isCloseTo(film.main(), within(60e-6));
+        assertThat(light.main()).as("%s %d", fault, eye).isCloseTo(film.main(), within(grazing));
         assertThat(light.late()).isCloseTo(film.late(), within(0.02 * film.late() + 400e-6));
       }
     }

@@ -14,20 +14,21 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.signal.BoardTraits;
+import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.junit.jupiter.api.Test;
 
 /** When the bench asks for a long light curve, and what rigs may answer. */
-class ReboundLookTest {
+class CurveLookTest {
   private static final MarkedSpeed S60 = MarkedSpeed.parse("1/60");
   private static final MarkedSpeed S250 = MarkedSpeed.parse("1/250");
   private static final RigCommand ASK =
       new RigCommand.TakeCurves(RigCommand.CurveMode.NEXT_ONE_LONG);
 
   private final Session session = new Session();
-  private final ReboundLook look = new ReboundLook();
+  private final CurveLook look = new CurveLook();
 
   private void begin(MarkedSpeed... speeds) {
     session.handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
@@ -105,7 +106,35 @@ class ReboundLookTest {
       asked += command.filter(ASK::equals).isPresent() ? 1 : 0;
       look.onEvent(new RigEvent.CurveSeen(longCurve()));
     }
-    assertThat(asked).isEqualTo(ReboundLook.TRIES_MOST);
+    assertThat(asked).isEqualTo(CurveLook.TRIES_MOST);
+  }
+
+  @Test
+  void theCurveOfAnOuterSensorGoesFirstAndIsAskedForOnce() {
+    begin(S250);
+    look.want(Optional.of(Channel.OUTER_B));
+    RigCommand outer = new RigCommand.TakeCurves(RigCommand.CurveMode.NEXT_OF_OUTER_B);
+
+    assertThat(look.next(session)).contains(outer);
+    assertThat(look.next(session)).isEmpty();
+    look.onEvent(
+        new RigEvent.CurveSeen(
+            new SampledLight(Channel.OUTER_B, longCurve().parts().subList(0, 1), false)));
+
+    assertThat(look.wanted()).isEmpty();
+    assertThat(look.next(session)).contains(ASK);
+  }
+
+  @Test
+  void olderFirmwareRefusesIt() {
+    begin(S60);
+    look.want(Optional.of(Channel.OUTER_A));
+    RigCommand outer = look.next(session).orElseThrow();
+    look.sent(new BenchEvent.Sent(1, LineCodec.format(0x0A0B, outer)));
+    look.onEvent(new RigMessage.Answer(0, 0x0A0B, RigMessage.Result.BAD_FIELDS));
+
+    assertThat(look.wanted()).isEmpty();
+    assertThat(look.next(session)).isEmpty();
   }
 
   private static SampledLight longCurve() {

@@ -15,16 +15,20 @@ import org.halflight.rig.RigMessage;
 import org.halflight.session.FiringResult;
 import org.halflight.session.ReboundOfRun;
 import org.halflight.session.Session;
+import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
- * Asks the rig for a long light curve where nobody has looked for a rebound yet: between two
- * firings at a fast speed and without a word to the person, at two speeds of a run, so that the two
- * can be held against each other. A rig that does not know long curves is asked once. For one
- * thread.
+ * Asks the rig for other light curves than the usual one of the centre.
+ *
+ * <p>A long one where nobody has looked for a rebound yet: between two firings at a fast speed and
+ * without a word to the person, at two speeds of a run, so that the two can be held against each
+ * other. A rig that does not know long curves is asked once.
+ *
+ * <p>That of an outer sensor when the person wants it, which goes first. For one thread.
  */
-final class ReboundLook {
+final class CurveLook {
   /** Speeds of a run that are looked at. */
   static final int SPEEDS = 2;
 
@@ -37,6 +41,11 @@ final class ReboundLook {
   private Optional<Place> now = Optional.empty();
   private boolean asked;
   private boolean cannot;
+
+  /** The outer sensor whose curve the person wants of the next firing. */
+  private Optional<Channel> outer = Optional.empty();
+
+  private boolean outerAsked;
   private OptionalInt sequence = OptionalInt.empty();
 
   /** What was looked at, as of so many firings and curves. */
@@ -54,9 +63,22 @@ final class ReboundLook {
   /** Takes note of a line to the rig, as it went out. */
   void sent(BenchEvent.Sent line) {
     if (LineCodec.parse(line.line()) instanceof ParsedLine.Command out
-        && out.command().equals(new RigCommand.TakeCurves(CurveMode.NEXT_ONE_LONG))) {
+        && out.command() instanceof RigCommand.TakeCurves curves
+        && curves.mode().isForNextOnly()) {
       sequence = OptionalInt.of(out.sequence());
     }
+  }
+
+  /** The person wants the curve of an outer sensor at the next firing, or of none any more. */
+  void want(Optional<Channel> sensor) {
+    outer = sensor;
+    outerAsked = false;
+    asked = sensor.isEmpty() && asked;
+  }
+
+  /** The outer sensor whose curve is still to come. */
+  Optional<Channel> wanted() {
+    return outer;
   }
 
   /** Hears what the rig says, whoever it works for. */
@@ -65,10 +87,20 @@ final class ReboundLook {
         && sequence.isPresent()
         && sequence.getAsInt() == answered.commandSequence()) {
       sequence = OptionalInt.empty();
-      cannot = answered.result() != RigMessage.Result.DONE;
-      asked &= !cannot;
+      boolean refused = answered.result() != RigMessage.Result.DONE;
+      if (outerAsked) {
+        outer = refused ? Optional.empty() : outer;
+        outerAsked = !refused;
+      } else {
+        cannot = refused;
+        asked &= !cannot;
+      }
     } else if (said instanceof RigEvent.CurveSeen seen) {
       curveCame = true;
+      if (!seen.light().isOfCentre()) {
+        outer = Optional.empty();
+        outerAsked = false;
+      }
       if (seen.light().isLong()) {
         asked = false;
         now.filter(place -> !seen.light().cutOff())
@@ -91,11 +123,24 @@ final class ReboundLook {
   /** The rig may have forgotten what it was asked for, or never heard it. */
   void forget() {
     asked = false;
+    outerAsked = false;
     sequence = OptionalInt.empty();
   }
 
   /** A beat came, and nothing is under way: gives the command to send, if any. */
   Optional<RigCommand> next(Session session) {
+    if (outer.isPresent()) {
+      boolean now = !outerAsked;
+      outerAsked = true;
+      return now
+          ? outer.map(
+              sensor ->
+                  new RigCommand.TakeCurves(
+                      sensor == Channel.OUTER_A
+                          ? CurveMode.NEXT_OF_OUTER_A
+                          : CurveMode.NEXT_OF_OUTER_B))
+          : Optional.empty();
+    }
     now =
         session
             .shown()
@@ -120,7 +165,7 @@ final class ReboundLook {
           ReboundOfRun.of(
                   all.stream()
                       .filter(f -> f.run() == place.run())
-                      .filter(ReboundLook::isLong)
+                      .filter(CurveLook::isLong)
                       .toList())
               .secondsAt()
               .keySet();

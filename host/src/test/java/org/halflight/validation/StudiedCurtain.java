@@ -1,0 +1,146 @@
+package org.halflight.validation;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.halflight.exposure.CurtainTravel;
+import org.halflight.exposure.Exposure;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Session;
+import org.halflight.session.SessionInput;
+import org.halflight.signal.BoardTraits;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+import org.halflight.validation.invented.CurtainBar;
+import org.halflight.validation.invented.SessionText;
+
+/** What the program says of an invented curtain shutter: edges and marks go to the session. */
+final class StudiedCurtain {
+  private static final long PAUSE_TICKS = 16_000_000;
+  private static final long BEAT_TICKS = 1L << 22;
+
+  /**
+   * What a person told.
+   *
+   * @param distances of curtain and lamp
+   * @param outerLight that each outer sensor has
+   */
+  record Told(boolean distances, boolean outerLight) {
+    static final Told ALL = new Told(true, true);
+  }
+
+  private StudiedCurtain() {}
+
+  /**
+   * What a rig stamped, and what it knew.
+   *
+   * @param frame in the direction of travel, in millimetres
+   * @param aAtStart whether outer sensor A is at the start
+   * @param said of the bar
+   * @param speeds marked, one for each firing
+   * @param firings each with its stamps
+   */
+  record Run(
+      double frame,
+      boolean aAtStart,
+      CurtainBar.Said said,
+      List<String> speeds,
+      List<List<CurtainBar.Stamp>> firings) {}
+
+  /** The firings of a case in order, empty where the rig or the method has none. */
+  static List<Optional<FiringResult>> firings(CurtainCase its, Told told) {
+    return firings(
+        new Run(
+            its.shutter().frame(),
+            its.bar().aAtStart(),
+            its.said(),
+            its.shots().stream().map(shot -> shot.speed().label()).toList(),
+            its.shots().stream().map(CurtainCase.Shot::stamps).toList()),
+        told);
+  }
+
+  /** The firings of a run in order, likewise. */
+  static List<Optional<FiringResult>> firings(Run its, Told told) {
+    Session session = new Session();
+    session.handle(
+        new SessionInput.RigIs(SessionText.RIG, 7, BoardTraits.USUAL, SessionText.FIRMWARE));
+    session.handle(new SessionInput.BeatAt(0, 0, OptionalInt.of(0)));
+    marks(its, told).forEach(mark -> StudiedMethod.input(mark).ifPresent(session::handle));
+    List<Optional<FiringResult>> all = new ArrayList<>();
+    long now = PAUSE_TICKS;
+    for (List<CurtainBar.Stamp> stamps : its.firings()) {
+      int before = session.results().size();
+      long shift = now - (stamps.isEmpty() ? 0 : stamps.get(0).ticks());
+      for (CurtainBar.Stamp stamp : stamps) {
+        now = stamp.ticks() + shift;
+        Channel channel = Channel.ofCode(stamp.channel()).orElseThrow();
+        session.handle(new SessionInput.EdgeAt(new Edge(channel, stamp.light(), now)));
+      }
+      for (int i = 0; i < 3; i++) {
+        now += BEAT_TICKS;
+        session.handle(new SessionInput.BeatAt(now, 0, OptionalInt.of(0)));
+      }
+      now += PAUSE_TICKS;
+      List<FiringResult> results = session.results();
+      all.add(
+          results.size() > before
+              ? Optional.of(results.get(results.size() - 1))
+              : Optional.empty());
+    }
+    session.handle(new SessionInput.Ends());
+    return all;
+  }
+
+  /** How the curtains went, where it is said. */
+  static Optional<CurtainTravel> travel(Optional<FiringResult> firing) {
+    return firing
+        .filter(its -> its.exposure() instanceof Exposure.Timed)
+        .map(its -> ((Exposure.Timed) its.exposure()).travel())
+        .filter(CurtainTravel.class::isInstance)
+        .map(CurtainTravel.class::cast);
+  }
+
+  private static List<SessionText.Mark> marks(Run its, Told told) {
+    CurtainBar.Said said = its.said();
+    boolean aFirst = its.aAtStart();
+    Map<String, String> light = new LinkedHashMap<>();
+    put(light, "dark", said.dark()[1]);
+    put(light, "full", said.full()[1]);
+    put(light, "low", said.low());
+    put(light, "high", said.high());
+    if (told.outerLight()) {
+      put(light, "dark-a", said.dark()[aFirst ? 0 : 2]);
+      put(light, "full-a", said.full()[aFirst ? 0 : 2]);
+      put(light, "dark-b", said.dark()[aFirst ? 2 : 0]);
+      put(light, "full-b", said.full()[aFirst ? 2 : 0]);
+    }
+    Map<String, String> run = new LinkedHashMap<>();
+    run.put("camera", "invented");
+    run.put("phase", "as-left");
+    run.put("dial", "curtain");
+    run.put("speeds", String.join(",", its.speeds()));
+    run.put("reference", "exact");
+    run.put("firings", "1");
+    run.put("most-tries", "1");
+    boolean isLong = its.frame() > 24;
+    run.put("shutter", isLong ? "curtain-long-side" : "curtain-short-side");
+    double frame = its.frame();
+    run.put("with.frame", isLong ? frame + "x" + frame * 2 / 3 : frame * 1.5 + "x" + frame);
+    put(run, "with.outer-sensors", said.outer());
+    put(run, "with.sensor-slit", said.slit());
+    put(run, "with.lamp-size", said.across());
+    if (told.distances()) {
+      put(run, "with.curtain-gap", said.gap());
+      put(run, "with.lamp-distance", said.lamp());
+    }
+    return List.of(new SessionText.Mark("light", light), new SessionText.Mark("run", run));
+  }
+
+  private static void put(Map<String, String> values, String name, double number) {
+    values.put(name, String.format(Locale.ROOT, "%.3f", number));
+  }
+}
