@@ -47,8 +47,8 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
   /** The bar of all three, and the lamp beside the axis. */
   private static final double BAR_BOUND_MILLIMETRES = 0.3;
 
-  /** What distances that somebody measured leave to doubt about the shrinkage, as a share of it. */
-  private static final double SHRINKAGE_BOUND_SHARE = 0.15;
+  /** A person measures from curtain to slits to this, and curtains lie in two planes. */
+  private static final double GAP_BOUND_MILLIMETRES = 0.7;
 
   /** Where nobody said them: from none to twice the usual. */
   private static final double UNSAID_SHRINKAGE_BOUND = 0.035;
@@ -57,10 +57,24 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
   private static final double PULSE_SHARE = 0.4;
 
   /**
-   * What a curtain may do in the outer part that no sensor sees, as a share of the time there: run
-   * up, taper of its roller, brake.
+   * What a curtain may do in the outer part that no sensor sees, as a share of the time there,
+   * beside the force of its spring: friction, taper of its roller, run-up, brake.
    */
-  private static final double UNSEEN_STANDARD = 0.06;
+  private static final double UNSEEN_STANDARD = 0.07;
+
+  /**
+   * From one curtain to the other along the light, in millimetres: blades of two packs, and cloth
+   * on neighbouring rollers. Light that comes at a slant sees them at places that differ.
+   */
+  private static final double BLADES_APART_MILLIMETRES = 0.8;
+
+  private static final double CLOTHS_APART_MILLIMETRES = 0.3;
+
+  /** Frames along which blades run are shorter. */
+  private static final double LONGEST_OF_BLADES_MILLIMETRES = 30;
+
+  /** The middle of the lamp beside the axis. */
+  private static final double LAMP_ASIDE_MILLIMETRES = 10;
 
   private static final double THOUSANDTH = 1e-3;
 
@@ -70,12 +84,16 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
   /**
    * Exposure at an outer place.
    *
+   * @param place from the centre, in millimetres
    * @param level where it switches, as a fraction
+   * @param closesMetresPerSecond speed of the second curtain there
    * @param otherLight light weighed by this level beside the main part: bounce, dip
    */
   double outer(
       Channel channel,
+      double place,
       double level,
+      double closesMetresPerSecond,
       double effective,
       double opens,
       double closes,
@@ -97,6 +115,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
             .normal(off * SPEED_STANDARD * ramps)
             .normal(STAMP_STANDARD_SECONDS)
             .within(clockShare * effective)
+            .within(slantSeconds(place, closesMetresPerSecond))
             .within(PULSE_SHARE * Math.min(otherLight, ramps));
     if (known.isEmpty()) {
       // Its light may be anything that the meter lets pass: it then switches within these levels.
@@ -106,7 +125,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
   }
 
   /** Exposure at the centre. */
-  double centre(double effective, double ramps, double otherLight) {
+  double centre(double closesMetresPerSecond, double effective, double ramps, double otherLight) {
     double light = sensors.centreLightCounts().orElse(LEAST_COUNTS);
     return new PlusMinus()
         // Two comparators, each of which is off by itself.
@@ -116,8 +135,19 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
         .normal(READING_STANDARD * ramps / 2)
         .normal(CENTRE_STAMP_STANDARD_SECONDS)
         .within(clockShare * effective)
+        .within(slantSeconds(0, closesMetresPerSecond))
         .within(PULSE_SHARE / 2 * Math.min(otherLight, ramps))
         .value();
+  }
+
+  private double slantSeconds(double place, double metresPerSecond) {
+    double apart =
+        geometry.frameMillimetres() < LONGEST_OF_BLADES_MILLIMETRES
+            ? BLADES_APART_MILLIMETRES
+            : CLOTHS_APART_MILLIMETRES;
+    double slant =
+        Math.hypot(place, LAMP_ASIDE_MILLIMETRES / 2) / geometry.lampToSensorMillimetres();
+    return apart * slant * THOUSANDTH / metresPerSecond;
   }
 
   /** Time from edge to edge of the frame. */
@@ -130,6 +160,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
         .within(places)
         .within(places)
         .within(shrinkageBound() * whole)
+        .within(curve.boundSeconds(edge) + curve.boundSeconds(-edge))
         .normal(UNSEEN_STANDARD * (curve.secondsAt(edge) - curve.secondsAt(span)))
         .normal(UNSEEN_STANDARD * (curve.secondsAt(-span) - curve.secondsAt(-edge)))
         .normal(STAMP_STANDARD_SECONDS)
@@ -161,6 +192,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
             .within(PLACE_BOUND_MILLIMETRES * secondSlowness)
             .within(BAR_BOUND_MILLIMETRES * Math.abs(firstSlowness - secondSlowness))
             .within(shrinkageBound() * pieces)
+            .within(first.boundSeconds(edge) + second.boundSeconds(-edge))
             .normal(UNSEEN_STANDARD * (first.secondsAt(edge) - first.secondsAt(span)))
             .normal(UNSEEN_STANDARD * (second.secondsAt(-span) - second.secondsAt(-edge)))
             .normal(STAMP_STANDARD_SECONDS)
@@ -170,7 +202,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
 
   private double shrinkageBound() {
     return geometry.isDepthSaid()
-        ? SHRINKAGE_BOUND_SHARE * geometry.shrinkage()
+        ? GAP_BOUND_MILLIMETRES / geometry.lampToSensorMillimetres()
         : UNSAID_SHRINKAGE_BOUND;
   }
 

@@ -381,14 +381,24 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
         double width =
             first.rampSeconds(place, levels) * first.metresPerSecondAt(millimetres) / THOUSANDTH;
         plusMinus =
-            budget.outer(channel(place), level, effective, opening, closing, width, dip + bounce);
+            budget.outer(
+                channel(place),
+                millimetres,
+                level,
+                second.metresPerSecondAt(millimetres),
+                effective,
+                opening,
+                closing,
+                width,
+                dip + bounce);
       } else {
         if (centre instanceof Exposure.Timed timed) {
           effective = timed.effectiveSeconds();
           bounce = timed.reboundSeconds();
           dip = 0;
         }
-        plusMinus = budget.centre(effective, opening + closing, bounce);
+        plusMinus =
+            budget.centre(second.metresPerSecondAt(0), effective, opening + closing, bounce);
       }
       return new PlacePassing(
           place,
