@@ -86,7 +86,7 @@ final class BoardInputs {
     for (Channel channel : Channel.values()) {
       if (channel.isLight()) {
         double light = meter.steadyMillivolts(channel, now);
-        double open = life.world().light().openAt(now);
+        double open = life.world().light().openAt(channel, now);
         LevelComparator comparator = meter.comparator(channel);
         DoubleStream.of(light - comparator.onMillivolts(0), light - comparator.offMillivolts(0))
             .distinct()
@@ -113,7 +113,7 @@ final class BoardInputs {
   /** A threshold has passed the light, unless one of the two went elsewhere in the meantime. */
   private void compare(Channel channel, double openThen, double lightThen) {
     long now = life.now();
-    boolean moved = life.world().light().openAt(now) != openThen;
+    boolean moved = life.world().light().openAt(channel, now) != openThen;
     compare(channel, moved ? meter.steadyMillivolts(channel, now) : lightThen);
   }
 

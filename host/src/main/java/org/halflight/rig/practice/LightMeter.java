@@ -2,7 +2,6 @@ package org.halflight.rig.practice;
 
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.halflight.shuttermodel.FrontEnd;
-import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LevelComparator;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
@@ -45,9 +44,9 @@ final class LightMeter {
     this.draws = draws;
   }
 
-  /** Another lamp shines from now on. */
-  void lamp(Lamp lamp) {
-    sensors = sensors.under(lamp);
+  /** From now on other sensors see the light. */
+  void sensors(SensorSet others) {
+    sensors = others;
   }
 
   /** The block that starts at a time of the world. */
@@ -70,7 +69,7 @@ final class LightMeter {
   }
 
   private double openAt(Channel channel, long ticks) {
-    return wiring.isDark(channel) ? 0 : light.openAt(ticks);
+    return wiring.isDark(channel) ? 0 : light.openAt(channel, ticks);
   }
 
   /** The voltage of a sensor in steady light, without noise. */

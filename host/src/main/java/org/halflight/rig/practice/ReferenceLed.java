@@ -4,6 +4,7 @@ import org.halflight.rig.ReferenceDrive;
 import org.halflight.rig.RigCommand.DriveReference;
 import org.halflight.rig.RigMessage;
 import org.halflight.shuttermodel.LightPath;
+import org.halflight.signal.Channel;
 import org.halflight.time.TickRate;
 
 /**
@@ -60,7 +61,7 @@ final class ReferenceLed {
       world.shine(now, off(lightWithout, share()));
     }
     if (drive.drive() == ReferenceDrive.STEADY) {
-      lightWithout = world.light().openAt(now);
+      lightWithout = world.light().openAt(Channel.CENTRE_LOW, now);
       isOn = true;
       // One tick on, so that an LED that was on before is seen to go off.
       world.shine(now + 1, on(lightWithout, share()));
@@ -85,7 +86,7 @@ final class ReferenceLed {
           if (itsRequest != request) {
             return;
           }
-          double base = life.world().light().openAt(beginTicks);
+          double base = life.world().light().openAt(Channel.CENTRE_LOW, beginTicks);
           double seconds = TickRate.BOARD_16_MHZ.seconds(drive.widthTicks());
           life.world()
               .shine(
