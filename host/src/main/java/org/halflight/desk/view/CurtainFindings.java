@@ -38,7 +38,7 @@ import org.halflight.words.Words;
  * @param advice what to do about it
  * @param trials the run of adjusting cut at each adjustment; empty in other runs
  */
-public record CurtainState(
+public record CurtainFindings(
     List<CurtainPictures.Run> runs,
     List<CurtainSign> signs,
     CurtainAdvice advice,
@@ -46,13 +46,13 @@ public record CurtainState(
   /** More trials than these have no room beside each other. */
   private static final int MOST_TRIALS = 8;
 
-  public CurtainState {
+  public CurtainFindings {
     runs = List.copyOf(runs);
     signs = List.copyOf(signs);
   }
 
   /** Of a view; empty where no curtains were seen. */
-  static Optional<CurtainState> of(BenchView view) {
+  static Optional<CurtainFindings> of(BenchView view) {
     if (!CurtainBench.isCurtain(view) || view.setup().filter(RunSetup::isStage).isPresent()) {
       return Optional.empty();
     }
@@ -73,7 +73,7 @@ public record CurtainState(
     CurtainRunFigures last = runs.get(runs.size() - 1).figures();
     List<CurtainSign> signs = CurtainSigns.of(last, CurtainWanted.of(setup));
     return Optional.of(
-        new CurtainState(runs, signs, CurtainAdvice.of(signs, known(view, last)), trials));
+        new CurtainFindings(runs, signs, CurtainAdvice.of(signs, known(view, last)), trials));
   }
 
   private static Optional<CurtainPictures.Run> latest(BenchView view, Phase phase) {
