@@ -48,6 +48,9 @@ public record GatePicture(
   /** Of the height, above the bars: the arrow has it. */
   private static final double ARROW_ROOM = 0.2;
 
+  /** Of the height, for the figure above the highest bar. */
+  private static final double LABEL_ROOM = 0.08;
+
   public GatePicture {
     tracks = List.copyOf(tracks);
   }
@@ -67,7 +70,7 @@ public record GatePicture(
       }
     }
     double low = wanted.range().getLowerBound();
-    double top = wanted.range().getUpperBound();
+    double top = wanted.range().getUpperBound() + LABEL_ROOM * wanted.range().getLength();
     double high = top + ARROW_ROOM * (top - low);
     XYPlot plot =
         Frame.stops(

@@ -249,8 +249,7 @@ final class ExtraTestsPlace extends Place {
     count.setVisible(now.isUnderWay());
     progress.setValue((int) Math.round(100 * now.prompt().progress()));
     progress.setVisible(now.isUnderWay());
-    for (JComponent each :
-        List.of(leak, panel)) {
+    for (JComponent each : List.of(leak, panel)) {
       each.setVisible(!now.isUnderWay());
     }
     for (JComponent each :

@@ -94,7 +94,8 @@ public record RunForm(
       return new RunForm(
           shutter, next.phase, next.speeds, next.firings, next.restSeconds, List.of(), others);
     }
-    // A quick look and a few speeds of curtains are for a camera as found; after the work all its speeds are of interest.
+    // A quick look and a few speeds of curtains are for a camera as found; after the work all its
+    // speeds are of interest.
     boolean fewOfCurtains = shutter.isCurtain() && before.phase() != Phase.AS_LEFT;
     boolean wholeDial = done && (before.isQuick() || fewOfCurtains);
     return new RunForm(

@@ -26,8 +26,6 @@ import org.halflight.verdict.CurtainWanted;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.verdict.Verdict;
 import org.halflight.words.CurtainWords;
-import org.halflight.words.Sentences;
-import org.halflight.words.WorkWords;
 import org.halflight.words.Words;
 
 /**
@@ -104,7 +102,8 @@ public record CurtainFindings(
   private static Optional<MarkedSpeed> slowSpeed(BenchView view, CurtainRunFigures last) {
     List<MarkedSpeed> ofSlit = last.slitSpeeds().stream().map(each -> each.speed()).toList();
     return BenchPictures.speeds(view).stream()
-        .filter(speed -> !ofSlit.contains(speed) && last.top().wantedSeconds() < speed.exactSeconds())
+        .filter(
+            speed -> !ofSlit.contains(speed) && last.top().wantedSeconds() < speed.exactSeconds())
         .filter(
             speed ->
                 ViewedRuns.at(view, speed)
@@ -149,7 +148,8 @@ public record CurtainFindings(
         CurtainBench.isLed(view) && CurtainBench.isTooFar(view)
             ? Words.say("curtain.next.stop-something-drags")
             : "";
-    String next = isDone(view) ? CurtainWords.how(CurtainBench.next(view)) : CurtainWords.next(advice);
+    String next =
+        isDone(view) ? CurtainWords.how(CurtainBench.next(view)) : CurtainWords.next(advice);
     return String.join(" ", stop.equals(next) ? "" : stop, next, turned).strip().replace("  ", " ");
   }
 
@@ -164,10 +164,8 @@ public record CurtainFindings(
     Optional<Picture> gate = all.flatMap(its -> its.gate(speed, setup.tolerance(speed)));
     Optional<Picture> wedge = all.flatMap(its -> its.wedge(speed));
     Optional<Picture> offsets = all.flatMap(CurtainPictures::offsets);
-    boolean isFlash =
-        setup.criteria().get(RunOption.X_SPEED).filter(speed::equals).isPresent();
-    Optional<Picture> band =
-        isFlash ? all.flatMap(its -> its.band(speed)) : Optional.empty();
+    boolean isFlash = setup.criteria().get(RunOption.X_SPEED).filter(speed::equals).isPresent();
+    Optional<Picture> band = isFlash ? all.flatMap(its -> its.band(speed)) : Optional.empty();
     shown.add(
         gate.map(ShownPicture::of)
             .orElseGet(() -> ShownPicture.nothing(Words.say("desk.row.notFired", speed))));
@@ -208,13 +206,13 @@ public record CurtainFindings(
         .map(
             run ->
                 new TrialsPicture.Trial(
-                    Sentences.phaseWithin(Phase.AS_FOUND), Optional.of(run.figures())))
+                    Words.say("desk.curtain.found"), Optional.of(run.figures())))
         .forEach(all::add);
     for (CurtainTrials.Trial trial : trials.get().trials()) {
       String name =
           trial.marks().isEmpty()
               ? Words.say("desk.curtain.before")
-              : WorkWords.done(trial.marks().get(trial.marks().size() - 1).words());
+              : CurtainBench.trial(trial.marks().get(trial.marks().size() - 1), all.size());
       if (!trial.marks().isEmpty() || trial.figures().isPresent()) {
         all.add(new TrialsPicture.Trial(name, trial.figures()));
       }
@@ -244,7 +242,8 @@ public record CurtainFindings(
   }
 
   /** Where it is to be. */
-  private Optional<TrialsPicture.Band> band(BenchView view, CurtainFigure figure, MarkedSpeed speed) {
+  private Optional<TrialsPicture.Band> band(
+      BenchView view, CurtainFigure figure, MarkedSpeed speed) {
     RunSetup setup = view.setup().orElseThrow();
     return switch (figure) {
       case FIRST_TRAVEL -> setup.criteria().get(RunOption.OWN_TRAVEL).map(this::travelBand);
@@ -270,8 +269,7 @@ public record CurtainFindings(
     double frame = runs.get(0).figures().shots().get(0).travel().geometry().frameMillimetres();
     double seconds = own.milliseconds() / 1e3 * frame / own.spanMillimetres();
     return new TrialsPicture.Band(
-        seconds * (1 - CurtainLimits.TRAVEL_SHARE),
-        seconds * (1 + CurtainLimits.TRAVEL_SHARE));
+        seconds * (1 - CurtainLimits.TRAVEL_SHARE), seconds * (1 + CurtainLimits.TRAVEL_SHARE));
   }
 
   private Optional<TrialsPicture.Band> window(MarkedSpeed speed) {

@@ -22,7 +22,8 @@ class CurtainBenchTest {
         System.out.println(CurtainText.of(v));
         System.out.println(CurtainFindings.of(v).map(f -> f.advice() + " " + f.signs()));
       }
-      System.out.println(BenchPictures.all(work.view(), Optional.of(CurtainWork.DIAL.top())).large().twin());
+      System.out.println(
+          BenchPictures.all(work.view(), Optional.of(CurtainWork.DIAL.top())).large().twin());
     }
     assertThat(folder).exists();
   }

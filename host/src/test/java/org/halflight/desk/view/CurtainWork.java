@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -44,8 +43,7 @@ final class CurtainWork {
 
   static RunSetup setup(Phase phase) {
     boolean found = phase == Phase.AS_FOUND;
-    List<MarkedSpeed> order =
-        found ? CurtainPlan.asFound(DIAL, Optional.of(X)) : DIAL.speeds();
+    List<MarkedSpeed> order = found ? CurtainPlan.asFound(DIAL, Optional.of(X)) : DIAL.speeds();
     return new RunSetup(
         new ShutterUnderTest(
             "Invented with curtains",
@@ -70,22 +68,25 @@ final class CurtainWork {
     work.begin(setup(phase));
   }
 
-  /** Opens a step, turns, settles the spring and fires what counts but for the last. */
+  /** Opens a step, turns, settles the spring and fires what counts. */
   static void turn(PracticeWork work, CurtainStep step, Adjuster adjuster, double turns) {
+    turn(
+        work,
+        step,
+        adjuster,
+        turns,
+        (adjuster.isTension() ? SpringSettling.FIRINGS : 0) + CurtainTrials.FIRINGS);
+  }
+
+  /** Opens a step, turns, and fires so often. */
+  static void turn(
+      PracticeWork work, CurtainStep step, Adjuster adjuster, double turns, int firings) {
     work.handle(new SessionInput.StepChosen(step));
     work.handle(new SessionInput.Adjusted(AdjusterTurn.turned(adjuster, turns).text()));
     CurtainScrew screw = CurtainScrew.valueOf(adjuster.name());
     work.rig.adjustShutter(((CurtainShutter) work.rig.shutter()).turn(screw, turns, 0));
-    int firings =
-        adjuster.isTension()
-            ? SpringSettling.FIRINGS + CurtainTrials.FIRINGS - 1
-            : CurtainTrials.FIRINGS - 1;
     for (int i = 0; i < firings; i++) {
       work.fire(work.view().shown().flatMap(s -> s.speed()), PracticeMishap.NONE);
     }
-  }
-
-  static List<MarkedSpeed> speeds(String... labels) {
-    return Arrays.stream(labels).map(MarkedSpeed::parse).toList();
   }
 }

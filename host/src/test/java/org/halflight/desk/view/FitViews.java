@@ -297,10 +297,10 @@ public final class FitViews {
       fireAll(work);
       keep("curtains as found", work);
       CurtainWork.begin(work, Phase.ADJUSTING);
-      CurtainWork.turn(work, CurtainStep.FIRST_TENSION, Adjuster.FIRST_TENSION, 0.125);
+      CurtainWork.turn(work, CurtainStep.FIRST_TENSION, Adjuster.FIRST_TENSION, 0.125, 1);
       keep("curtains settling", work);
       CurtainWork.turn(work, CurtainStep.SECOND_TENSION, Adjuster.SECOND_TENSION, 0.125);
-      fire(work);
+      CurtainWork.turn(work, CurtainStep.SECOND_TENSION, Adjuster.SECOND_TENSION, -0.125);
       keep("curtains adjusting", work);
     }
   }
