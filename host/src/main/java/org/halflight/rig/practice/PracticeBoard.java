@@ -107,6 +107,11 @@ final class PracticeBoard {
     return converter.recordsLongCurve();
   }
 
+  /** The sensor that the converter follows. */
+  Channel watchedSensor() {
+    return converter.watchedSensor();
+  }
+
   /** The light of an opening, sampled; told once it is over, behind all edges. */
   void reportCurve(SampledLight light) {
     converter.reportCurve(light);
@@ -216,6 +221,11 @@ final class PracticeBoard {
 
   /** What a rig of a fixed level has nothing for. */
   private static boolean isNotOn(BoardTraits traits, RigCommand command) {
+    boolean ofOuterSensor =
+        command instanceof RigCommand.TakeCurves take && take.mode().isOfOuterSensor();
+    if (traits.oneLevel() && ofOuterSensor) {
+      return true;
+    }
     return traits.fixedLevel()
         && (command instanceof RigCommand.SetThresholds
             || command instanceof RigCommand.SweepThreshold

@@ -236,7 +236,7 @@ final class PracticeWorld {
           edges.forEach(edge -> later(edge.ticks(), () -> edge(edge)));
           PracticeBoard watching = board;
           if (hasCurve && watching != null && watching.recordsCurve()) {
-            curve(watching, paths.centre(), startTicks).ifPresent(watching::reportCurve);
+            curve(watching, paths, startTicks).ifPresent(watching::reportCurve);
           }
         });
   }
@@ -245,20 +245,25 @@ final class PracticeWorld {
    * The sampled light of an opening. One that is held open by hand has none here: a rig cuts it off
    * some time, and nobody measures by it.
    */
-  private Optional<SampledLight> curve(PracticeBoard watching, LightPath path, long startTicks) {
+  private Optional<SampledLight> curve(
+      PracticeBoard watching, LightPaths paths, long startTicks) {
+    Channel watched = watching.watchedSensor();
+    LightPath path = paths.of(watched);
     double lampSeconds = TickRate.BOARD_16_MHZ.seconds(startTicks);
     double trigger = watching.lowMillivolts() / (traits.fixedLevel() ? 2 : 1);
-    FrontEnd centre = sensors.centre();
+    FrontEnd sensor = sensors.of(watched);
     boolean whole =
         path.open()[0] == 0
             && path.endOpen() == 0
-            && !centre.crossings(path, lampSeconds, trigger).isEmpty();
-    return whole
-        ? Optional.of(
-            watching.recordsLongCurve()
-                ? CurveSampler.INVENTED.sampleLong(centre, path, startTicks, trigger, curveDraws)
-                : CurveSampler.INVENTED.sample(centre, path, startTicks, trigger, curveDraws))
-        : Optional.empty();
+            && !sensor.crossings(path, lampSeconds, trigger).isEmpty();
+    if (!whole) {
+      return Optional.empty();
+    }
+    SampledLight light =
+        watching.recordsLongCurve()
+            ? CurveSampler.INVENTED.sampleLong(sensor, path, startTicks, trigger, curveDraws)
+            : CurveSampler.INVENTED.sample(sensor, path, startTicks, trigger, curveDraws);
+    return Optional.of(new SampledLight(watched, light.parts(), light.cutOff()));
   }
 
   /** The board's stamp of a change now. */
