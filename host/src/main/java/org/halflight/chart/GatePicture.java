@@ -48,7 +48,7 @@ public record GatePicture(
   /** Of the height, above the bars: the arrow has it. */
   private static final double ARROW_ROOM = 0.2;
 
-  /** Of the height, for the figure above the highest bar. */
+  /** Of the height, for the figures beyond the longest bars. */
   private static final double LABEL_ROOM = 0.08;
 
   public GatePicture {
@@ -69,8 +69,9 @@ public record GatePicture(
         }
       }
     }
-    double low = wanted.range().getLowerBound();
-    double top = wanted.range().getUpperBound() + LABEL_ROOM * wanted.range().getLength();
+    double room = LABEL_ROOM * wanted.range().getLength();
+    double low = wanted.range().getLowerBound() - room;
+    double top = wanted.range().getUpperBound() + room;
     double high = top + ARROW_ROOM * (top - low);
     XYPlot plot =
         Frame.stops(

@@ -49,10 +49,16 @@ public final class CurtainBench {
 
   /** Whether the person is led through the adjusting: the outer sensors must see the curtains. */
   public static boolean isLed(BenchView view) {
-    return isCurtain(view)
-        && view.setup().filter(its -> its.phase() == Phase.ADJUSTING && !its.isStage()).isPresent()
+    return view.setup().filter(CurtainBench::isLed).isPresent()
         && view.two().isEmpty()
         && !isCentreOnly(view);
+  }
+
+  /** Whether a run is one in which curtains are adjusted step by step. */
+  static boolean isLed(RunSetup setup) {
+    return KINDS.contains(setup.shutter().kind())
+        && setup.phase() == Phase.ADJUSTING
+        && !setup.isStage();
   }
 
   /** Whether the last time was taken at the centre alone, as on a small rig. */

@@ -3,21 +3,17 @@ package org.halflight.desk.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.halflight.chart.CurtainPictures;
 import org.halflight.chart.Picture;
 import org.halflight.chart.TrialsPicture;
 import org.halflight.session.Adjuster;
 import org.halflight.session.CurtainStep;
 import org.halflight.session.FiringResult;
-import org.halflight.session.OwnTravel;
 import org.halflight.session.Phase;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.CurtainAdvice;
-import org.halflight.verdict.CurtainFigure;
-import org.halflight.verdict.CurtainLimits;
 import org.halflight.verdict.CurtainRunFigures;
 import org.halflight.verdict.CurtainSign;
 import org.halflight.verdict.CurtainSigns;
@@ -217,69 +213,20 @@ public record CurtainFindings(
         all.add(new TrialsPicture.Trial(name, trial.figures()));
       }
     }
-    CurtainFigure figure = watched(CurtainBench.step(view));
+    CurtainWatch watch =
+        CurtainWatch.of(
+            CurtainBench.step(view),
+            view.setup().orElseThrow(),
+            speed,
+            runs.get(runs.size() - 1).figures());
     return all.isEmpty()
         ? Optional.empty()
         : Optional.of(
             new TrialsPicture(
-                figure,
+                watch.figure(),
                 speed,
-                band(view, figure, speed),
+                watch.band(),
                 all.subList(Math.max(0, all.size() - MOST_TRIALS), all.size()),
                 note));
-  }
-
-  /** What a step is watched by. */
-  static CurtainFigure watched(CurtainStep step) {
-    return switch (step) {
-      case CLEAN, FIRST_TENSION -> CurtainFigure.FIRST_TRAVEL;
-      case SECOND_TENSION, AGAIN, NEXT_DAY -> CurtainFigure.SLOPE;
-      case SLIT -> CurtainFigure.EXCESS;
-      case BRAKE -> CurtainFigure.END_BOUNCE;
-      case CONTACT -> CurtainFigure.CONTACT;
-      case ESCAPEMENT -> CurtainFigure.CENTRE;
-    };
-  }
-
-  /** Where it is to be. */
-  private Optional<TrialsPicture.Band> band(
-      BenchView view, CurtainFigure figure, MarkedSpeed speed) {
-    RunSetup setup = view.setup().orElseThrow();
-    return switch (figure) {
-      case FIRST_TRAVEL -> setup.criteria().get(RunOption.OWN_TRAVEL).map(this::travelBand);
-      case SLOPE -> {
-        double limit = CurtainLimits.slopeStops(speed.seconds(setup.reference()));
-        yield Optional.of(new TrialsPicture.Band(-limit, limit));
-      }
-      case EXCESS ->
-          Optional.of(
-              new TrialsPicture.Band(-CurtainLimits.OFFSET_SECONDS, CurtainLimits.OFFSET_SECONDS));
-      case END_BOUNCE -> Optional.of(new TrialsPicture.Band(0, CurtainLimits.BOUNCE_STOPS));
-      case CONTACT -> window(speed);
-      case CENTRE ->
-          Optional.of(
-              new TrialsPicture.Band(
-                  -setup.tolerance(speed).fastStops(), setup.tolerance(speed).slowStops()));
-      default -> Optional.empty();
-    };
-  }
-
-  /** The own travel is over its own way; the figure shown is edge to edge, by the mean speed. */
-  private TrialsPicture.Band travelBand(OwnTravel own) {
-    double frame = runs.get(0).figures().shots().get(0).travel().geometry().frameMillimetres();
-    double seconds = own.milliseconds() / 1e3 * frame / own.spanMillimetres();
-    return new TrialsPicture.Band(
-        seconds * (1 - CurtainLimits.TRAVEL_SHARE), seconds * (1 + CurtainLimits.TRAVEL_SHARE));
-  }
-
-  private Optional<TrialsPicture.Band> window(MarkedSpeed speed) {
-    OptionalDouble window =
-        runs.get(runs.size() - 1)
-            .figures()
-            .at(speed)
-            .map(its -> its.mean(CurtainFigure.WINDOW))
-            .orElse(OptionalDouble.empty());
-    double last = window.orElse(0) - CurtainLimits.FLASH_SECONDS;
-    return last > 0 ? Optional.of(new TrialsPicture.Band(0, last)) : Optional.empty();
   }
 }
