@@ -43,8 +43,7 @@ public record CurtainText(List<TwoText.Side> sides, String centre) {
         .filter(last -> isPlain && view.openSeconds().isEmpty() && view.two().isEmpty())
         .flatMap(
             last ->
-                CurtainBench.travel(last)
-                    .map(travel -> of(view, plain, travel, last.setting())));
+                CurtainBench.travel(last).map(travel -> of(view, plain, travel, last.setting())));
   }
 
   private static CurtainText of(
@@ -109,13 +108,15 @@ public record CurtainText(List<TwoText.Side> sides, String centre) {
             .map(its -> CurtainLimits.slopeStops(its.seconds(Reference.EXACT)))
             .orElse(CurtainLimits.slopeStops(1));
     String name =
-        speed.isEmpty()
-            ? Words.say("desk.curtain.end")
-            : Words.say("desk.curtain.endAt", speed);
+        speed.isEmpty() ? Words.say("desk.curtain.end") : Words.say("desk.curtain.endAt", speed);
     if (!capped.isEmpty()) {
       Place place = capped.contains(Place.END) ? Place.END : capped.iterator().next();
       return new TwoText.Side(
-          name, Words.of("desk.curtain.dark", place), Words.say("chart.curtain.capped"), "", false,
+          name,
+          Words.of("desk.curtain.dark", place),
+          Words.say("chart.curtain.capped"),
+          "",
+          false,
           false);
     }
     if (slope.isEmpty()) {
