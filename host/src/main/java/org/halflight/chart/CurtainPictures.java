@@ -118,8 +118,7 @@ public record CurtainPictures(CurtainFrame frame, List<Run> runs, String note) {
 
   private static Optional<CurtainOffsets.At> offset(CurtainSpeed speed) {
     OptionalDouble excess = speed.mean(CurtainFigure.EXCESS);
-    double reach =
-        speed.interval(CurtainFigure.EXCESS).map(CurtainPictures::half).orElse(0.0);
+    double reach = speed.interval(CurtainFigure.EXCESS).map(CurtainPictures::half).orElse(0.0);
     return excess.isPresent()
         ? Optional.of(
             new CurtainOffsets.At(

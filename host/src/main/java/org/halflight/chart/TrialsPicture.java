@@ -14,8 +14,8 @@ import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 
 /**
- * Where each adjustment took the figure that is watched: a column a trial, the means joined, so that
- * one sees what the last turn did.
+ * Where each adjustment took the figure that is watched: a column a trial, the means joined, so
+ * that one sees what the last turn did.
  *
  * @param figure what is watched
  * @param speed at which
@@ -24,11 +24,7 @@ import org.jfree.chart.JFreeChart;
  * @param note where the numbers come from; may be empty
  */
 public record TrialsPicture(
-    CurtainFigure figure,
-    MarkedSpeed speed,
-    Optional<Band> band,
-    List<Trial> trials,
-    String note)
+    CurtainFigure figure, MarkedSpeed speed, Optional<Band> band, List<Trial> trials, String note)
     implements Picture {
   private static final double AIR = 0.25;
 

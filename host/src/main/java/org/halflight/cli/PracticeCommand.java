@@ -288,9 +288,7 @@ final class PracticeCommand implements Callable<Integer> {
 
   private RunSetup setup(Dial dial, Phase phase) {
     if (curtains.isPresent()) {
-      return form(dial, phase)
-          .read()
-          .withCriteria(decision.criteria(AcceptanceCriteria.USUAL));
+      return form(dial, phase).read().withCriteria(decision.criteria(AcceptanceCriteria.USUAL));
     }
     return new RunSetup(
             Words.say("practice.camera"),
@@ -337,7 +335,8 @@ final class PracticeCommand implements Callable<Integer> {
     terminal.say(ResultText.tried(tried));
     String note = Sentences.source(Source.PRACTICE_SERIAL);
     Pictures.write(
-        RunPictures.speedMap(Words.say(key("practice.map")), runs, note), folder.file("speed-map.png"));
+        RunPictures.speedMap(Words.say(key("practice.map")), runs, note),
+        folder.file("speed-map.png"));
     for (RunSummary run : runs) {
       SpeedSummary slowest = run.speeds().get(0);
       Pictures.write(

@@ -108,8 +108,7 @@ final class BenchPlace extends Place {
             drawing,
             at ->
                 new Made(
-                    BenchPictures.all(at.view(), at.speed(), at.turns()),
-                    RunWords.of(at.view())),
+                    BenchPictures.all(at.view(), at.speed(), at.turns()), RunWords.of(at.view())),
             BenchPlace::comeToTheSame,
             (at, made) -> arrived(at.speed(), made));
     next = new NextPanel(look);
@@ -325,7 +324,9 @@ final class BenchPlace extends Place {
     return looked.filter(speed -> looksElsewhere);
   }
 
-  /** Shows another picture in the large place: the light curve and back, or the next of curtains. */
+  /**
+   * Shows another picture in the large place: the light curve and back, or the next of curtains.
+   */
   void turnCurve() {
     turns++;
     showPictures();

@@ -148,7 +148,8 @@ final class NumeralsPanel extends ColumnBlock {
                   1,
                   true,
                   look().ink()),
-              new Line(side.figure(), 10, 1.8, 1, true, side.isWithin() ? look().done() : look().ink())),
+              new Line(
+                  side.figure(), 10, 1.8, 1, true, side.isWithin() ? look().done() : look().ink())),
           false,
           top,
           (i + 1) * (getHeight() - foot) / count - top);

@@ -63,9 +63,7 @@ public final class TaskJudge {
       return Finding.check(Fault.THRESHOLDS_SWAPPED, seen);
     }
     List<Channel> levels =
-        oneLevel
-            ? List.of(Channel.CENTRE_LOW)
-            : List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH);
+        oneLevel ? List.of(Channel.CENTRE_LOW) : List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH);
     for (Channel level : levels) {
       Seen.ReadBack one = level == Channel.CENTRE_LOW ? low(first) : high(first);
       Seen.ReadBack two = level == Channel.CENTRE_LOW ? low(second) : high(second);
@@ -103,8 +101,7 @@ public final class TaskJudge {
    *
    * @param supply as it was measured; else the usual one is taken
    */
-  public static Finding reference(
-      RigMessage.Thresholds read, Optional<Seen.Supply> supply) {
+  public static Finding reference(RigMessage.Thresholds read, Optional<Seen.Supply> supply) {
     double volts =
         read.lowSum64()
             / 64.0

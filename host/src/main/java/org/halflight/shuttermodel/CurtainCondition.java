@@ -133,15 +133,7 @@ public record CurtainCondition(
   /** The same with a late and uneven release. */
   public CurtainCondition withRelease(double millis, double scatterMillis) {
     return new CurtainCondition(
-        first,
-        second,
-        latch,
-        escapement,
-        contactMillis,
-        millis,
-        scatterMillis,
-        shortWinds,
-        holds);
+        first, second, latch, escapement, contactMillis, millis, scatterMillis, shortWinds, holds);
   }
 
   /** The same with what happens now and then. */

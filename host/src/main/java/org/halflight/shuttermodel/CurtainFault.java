@@ -5,8 +5,8 @@ import org.halflight.shuttermodel.CurtainCondition.Escapement;
 import org.halflight.shuttermodel.CurtainCondition.Latch;
 
 /**
- * One thing that is wrong with a model curtain shutter, of a size that can be seen. That such faults
- * exist is common practice; how large they are here is invented.
+ * One thing that is wrong with a model curtain shutter, of a size that can be seen. That such
+ * faults exist is common practice; how large they are here is invented.
  */
 public enum CurtainFault {
   /** Both curtains run in old oil. */

@@ -72,9 +72,7 @@ public record CurtainPass(
       double shuts = secondReleasedSeconds + covers[i];
       light += Math.max(0, Math.min(to, shuts) - open);
       double again =
-          i + 1 < covers.length
-              ? secondReleasedSeconds + covers[i + 1]
-              : Double.POSITIVE_INFINITY;
+          i + 1 < covers.length ? secondReleasedSeconds + covers[i + 1] : Double.POSITIVE_INFINITY;
       open = Math.max(open, again);
     }
     return Double.isInfinite(open) ? light : light + Math.max(0, to - open);

@@ -64,7 +64,12 @@ public final class CurtainShutter implements ModelShutter {
 
   /** What chance brings to one firing: normal deviates, and how rested it is. */
   private record Luck(
-      double first, double second, double latch, double escapement, double rested, boolean isShort) {
+      double first,
+      double second,
+      double latch,
+      double escapement,
+      double rested,
+      boolean isShort) {
     static final Luck NONE = new Luck(0, 0, 0, 0, 0, false);
   }
 
@@ -242,8 +247,7 @@ public final class CurtainShutter implements ModelShutter {
   public ModelContact contact() {
     ModelContact its =
         contact.orElse(
-            new ModelContact(
-                ModelContact.What.CLOSES, condition.contactMillis(), 0.02, 2, 0.04));
+            new ModelContact(ModelContact.What.CLOSES, condition.contactMillis(), 0.02, 2, 0.04));
     return its.later(CONTACT_MILLIS_A_TURN * turns(CurtainScrew.CONTACT));
   }
 
@@ -273,10 +277,8 @@ public final class CurtainShutter implements ModelShutter {
     if (pass.opensSeconds(0).isEmpty()) {
       return new ModelFiring.DidNotOpen();
     }
-    double hangs =
-        speed.exactSeconds() > HALF_SECOND ? condition.escapement().hangs() : 0;
-    return new ModelFiring.Curtains(
-        lot < condition.holds() + hangs ? pass.withoutSecond() : pass);
+    double hangs = speed.exactSeconds() > HALF_SECOND ? condition.escapement().hangs() : 0;
+    return new ModelFiring.Curtains(lot < condition.holds() + hangs ? pass.withoutSecond() : pass);
   }
 
   /** What it does at a marked speed when chance has no part in it and all springs are settled. */
@@ -375,7 +377,10 @@ public final class CurtainShutter implements ModelShutter {
     CurtainPass pass = usualPass(fastest());
     return bar.light(
         new CurtainPass(
-            design.frameMillimetres(), CurtainMotion.gone(design.frameMillimetres()), pass.second(), 0));
+            design.frameMillimetres(),
+            CurtainMotion.gone(design.frameMillimetres()),
+            pass.second(),
+            0));
   }
 
   private MarkedSpeed fastest() {
@@ -391,12 +396,10 @@ public final class CurtainShutter implements ModelShutter {
   public double turnsToSetRight(CurtainScrew screw) {
     return switch (screw) {
       case FIRST_TENSION ->
-          turnsUntil(
-              screw, shutter -> design.travelMillis() * 1e-3 - shutter.firstTravelSeconds());
+          turnsUntil(screw, shutter -> design.travelMillis() * 1e-3 - shutter.firstTravelSeconds());
       case SECOND_TENSION ->
           turnsUntil(
-              screw,
-              shutter -> shutter.firstTravelSeconds() - shutter.secondTravelSeconds());
+              screw, shutter -> shutter.firstTravelSeconds() - shutter.secondTravelSeconds());
       case SLIT -> turnsUntil(screw, shutter -> shutter.longAtCentre(fastest()));
       case FIRST_BRAKE -> 1 - condition.first().brake() - turns(screw);
       case SECOND_BRAKE -> 1 - condition.second().brake() - turns(screw);

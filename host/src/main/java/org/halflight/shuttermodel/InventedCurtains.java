@@ -10,8 +10,8 @@ import org.halflight.speeds.ShutterKind;
 import org.halflight.stored.StoredWords;
 
 /**
- * Ready model curtain shutters for practice. All of them are <b>invented</b>: no camera was measured
- * for them.
+ * Ready model curtain shutters for practice. All of them are <b>invented</b>: no camera was
+ * measured for them.
  */
 public enum InventedCurtains {
   /** Cloth along the long side of 36 mm. */
@@ -83,9 +83,9 @@ public enum InventedCurtains {
   }
 
   /**
-   * As it is found after years without service: gummed, its tensions, slit, second brake and contact
-   * off, its escapement dirty; how much is drawn by the seed. Cleaning takes the gum and most of the
-   * escapement's error; the rest wants adjusting.
+   * As it is found after years without service: gummed, its tensions, slit, second brake and
+   * contact off, its escapement dirty; how much is drawn by the seed. Cleaning takes the gum and
+   * most of the escapement's error; the rest wants adjusting.
    */
   public CurtainShutter found(List<MarkedSpeed> dial, long seed) {
     SeededDraws draws = new SeededDraws(SeededDraws.seedOf(seed, 7));
@@ -95,16 +95,13 @@ public enum InventedCurtains {
     CurtainCondition condition =
         CurtainCondition.SOUND
             .with(
-                CurtainState.SOUND
-                    .withTension(tension)
-                    .withGum(0.07 + 0.01 * draws.uniform(), 0.5),
+                CurtainState.SOUND.withTension(tension).withGum(0.07 + 0.01 * draws.uniform(), 0.5),
                 CurtainState.SOUND
                     .withTension(tension + 0.01 + 0.015 * draws.uniform())
                     .withGum(0.07 + 0.01 * draws.uniform(), 0.5)
                     .withBrake(0.15))
             .with(new Latch(late * shorter, 0.02, 0.1))
-            .with(
-                new Escapement(0.35 + 0.2 * draws.uniform(), 0.1, 0.3, 0.03, true, 0, true))
+            .with(new Escapement(0.35 + 0.2 * draws.uniform(), 0.1, 0.3, 0.03, true, 0, true))
             .withContact(-1 - draws.uniform());
     return CurtainShutter.of("invented curtains, as found", design, dial, condition, seed);
   }

@@ -34,7 +34,6 @@ public record ModelContact(
 
   /** The same bent, so that it closes later. */
   ModelContact later(double millis) {
-    return new ModelContact(
-        what, afterOpenMillis + millis, scatterMillis, bounces, bounceMillis);
+    return new ModelContact(what, afterOpenMillis + millis, scatterMillis, bounces, bounceMillis);
   }
 }

@@ -78,8 +78,7 @@ public record SensorBar(
     double out = outerMillimetres * shrinks();
     LightPath start = light(pass, middle - out);
     LightPath end = light(pass, middle + out);
-    return new LightPaths(
-        light(pass, middle), startsAtA ? start : end, startsAtA ? end : start);
+    return new LightPaths(light(pass, middle), startsAtA ? start : end, startsAtA ? end : start);
   }
 
   private LightPath light(CurtainPass pass, double place) {

@@ -10,8 +10,8 @@ import org.halflight.time.TickRate;
 
 /**
  * The three light sensors of a full rig. A leaf shutter stands in the pupil, so all three see the
- * same light curve; the outer ones see less of it. Curtains pass them one after the other. They are compared with the mean of the low and
- * the high threshold.
+ * same light curve; the outer ones see less of it. Curtains pass them one after the other. They are
+ * compared with the mean of the low and the high threshold.
  *
  * @param centre sensor in the middle of the frame
  * @param outerA outer sensor A

@@ -59,8 +59,7 @@ public record CurtainTrials(List<Trial> trials) {
    * @param marks all adjustments of the session
    * @param results all firings of the session, in order
    */
-  public static CurtainTrials of(
-      int run, List<AdjustedAt> marks, List<FiringResult> results) {
+  public static CurtainTrials of(int run, List<AdjustedAt> marks, List<FiringResult> results) {
     List<AdjustedAt> ofRun = marks.stream().filter(mark -> mark.run() == run).toList();
     List<FiringResult> fired =
         results.stream()

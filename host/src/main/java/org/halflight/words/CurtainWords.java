@@ -1,10 +1,12 @@
 package org.halflight.words;
 
 import java.util.Locale;
+import org.halflight.exposure.CurtainNote;
 import org.halflight.session.CurtainStep;
 import org.halflight.verdict.CurtainAdvice;
 import org.halflight.verdict.CurtainChange;
 import org.halflight.verdict.CurtainFigure;
+import org.halflight.verdict.CurtainOffset;
 import org.halflight.verdict.CurtainSign;
 import org.halflight.verdict.Evenness;
 
@@ -65,6 +67,21 @@ public final class CurtainWords {
       case END_BRIGHTER -> Words.say("curtain.endBrighter", stops);
       case UNEVEN -> Words.say("curtain.uneven", stops);
     };
+  }
+
+  /** What to know about the travel of curtains, and what to do. */
+  public static String note(CurtainNote note) {
+    return Words.of("curtain.note", note);
+  }
+
+  /** What is alike at all slit speeds, and what grows with the time. */
+  public static String offset(CurtainOffset offset) {
+    return Words.say(
+        "curtain.offset",
+        Numbers.time(offset.offsetSeconds()),
+        Numbers.time(offset.offsetPlusMinusSeconds()),
+        Numbers.percent(offset.rateShare()),
+        Numbers.percent(offset.ratePlusMinusShare()));
   }
 
   /** What became of a figure between two runs, in a sentence. */

@@ -183,8 +183,7 @@ public final class FirstLightWork extends GuidedWork {
 
   private void ofTheProgram() {
     try {
-      Finding found =
-          step == FirstStep.LED ? look.led() : look.thresholds(state.supply());
+      Finding found = step == FirstStep.LED ? look.led() : look.thresholds(state.supply());
       if (found.isPassed()) {
         ends(found);
       } else {

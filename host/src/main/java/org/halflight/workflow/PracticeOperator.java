@@ -421,8 +421,7 @@ public class PracticeOperator implements CameraOperator {
               rig.pause(HAND_SECONDS);
               wave(rig, false);
             }
-            default ->
-                step.input().ifPresent(input -> rig.edgeTrain(input, 1 / HAND_SECONDS, 2));
+            default -> step.input().ifPresent(input -> rig.edgeTrain(input, 1 / HAND_SECONDS, 2));
           }
         });
   }
@@ -592,9 +591,7 @@ public class PracticeOperator implements CameraOperator {
     curtains.ifPresentOrElse(
         its ->
             onBench(
-                rig ->
-                    rig.place(
-                        placed.bar(its.design().frameMillimetres()), placed.sensors())),
+                rig -> rig.place(placed.bar(its.design().frameMillimetres()), placed.sensors())),
         () -> onBench(rig -> rig.place(InventedBar.RIGHT.bar(36), SensorSet.INVENTED)));
   }
 

@@ -43,7 +43,9 @@ class DiscReadingTest {
           SensorSet.IDEAL.edges(
               LightPaths.same(disc.turn(turn, 1)),
               0,
-              millivolts(levels.low()), millivolts(levels.high()), draws);
+              millivolts(levels.low()),
+              millivolts(levels.high()),
+              draws);
       for (Edge edge : of) {
         double seconds = at + RATE.seconds(edge.ticks());
         edges.add(new Edge(edge.channel(), edge.high(), RATE.ticks(seconds * clockShare)));

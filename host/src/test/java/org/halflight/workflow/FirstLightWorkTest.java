@@ -92,8 +92,7 @@ class FirstLightWorkTest {
     first.answer(Answer.SKIP);
     first.answer(Answer.STOP);
     assertThat(first.prompt().state()).isEqualTo(Prompt.State.OVER);
-    assertThat(first.state().of(FirstStep.CLICK).outcome())
-        .isEqualTo(Finding.Outcome.NOT_TESTED);
+    assertThat(first.state().of(FirstStep.CLICK).outcome()).isEqualTo(Finding.Outcome.NOT_TESTED);
     assertThat(FirstLightWords.report(first.state()))
         .contains("practice rig: invented shutter, simulated figures")
         .last()

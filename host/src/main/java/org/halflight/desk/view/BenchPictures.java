@@ -92,8 +92,7 @@ public final class BenchPictures {
   }
 
   /** The gate leads; empty where no curtains were seen, or something else is shown. */
-  private static Optional<All> ofCurtains(
-      BenchView view, Optional<MarkedSpeed> looked, int turns) {
+  private static Optional<All> ofCurtains(BenchView view, Optional<MarkedSpeed> looked, int turns) {
     if (looked.isEmpty() || view.two().isPresent()) {
       return Optional.empty();
     }

@@ -69,9 +69,7 @@ public final class CurtainBench {
 
   /** What the camera has to turn. */
   public static Set<Adjuster> has(BenchView view) {
-    return view.setup()
-        .map(its -> its.criteria().get(RunOption.ADJUSTERS))
-        .orElse(Adjuster.ALL);
+    return view.setup().map(its -> its.criteria().get(RunOption.ADJUSTERS)).orElse(Adjuster.ALL);
   }
 
   /** The step after the one that is open. */
@@ -137,8 +135,7 @@ public final class CurtainBench {
 
   /** Good firings of the shown speed that count since the last adjustment. */
   static int good(BenchView view) {
-    CurtainTrials.Trial last =
-        CurtainTrials.of(view.run(), view.marks(), view.results()).last();
+    CurtainTrials.Trial last = CurtainTrials.of(view.run(), view.marks(), view.results()).last();
     return view.shown().flatMap(DialSetting::speed).map(last::good).orElse(0);
   }
 

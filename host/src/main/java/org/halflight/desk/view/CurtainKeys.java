@@ -77,11 +77,9 @@ public final class CurtainKeys {
     if (turns.isPresent()) {
       String way = turns.get().isTension() ? "tension" : "screw";
       hints.add(
-          KeyHints.hint(
-              UserAction.TURN_TIGHTER, Words.say("desk.key.turn-tighter." + way), true));
+          KeyHints.hint(UserAction.TURN_TIGHTER, Words.say("desk.key.turn-tighter." + way), true));
       hints.add(
-          KeyHints.hint(
-              UserAction.TURN_LOOSER, Words.say("desk.key.turn-looser." + way), true));
+          KeyHints.hint(UserAction.TURN_LOOSER, Words.say("desk.key.turn-looser." + way), true));
     }
     hints.add(
         KeyHints.hint(

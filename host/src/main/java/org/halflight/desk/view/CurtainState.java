@@ -27,8 +27,8 @@ import org.halflight.verdict.SpeedSummary;
 import org.halflight.verdict.Verdict;
 import org.halflight.words.CurtainWords;
 import org.halflight.words.Sentences;
-import org.halflight.words.WorkWords;
 import org.halflight.words.Words;
+import org.halflight.words.WorkWords;
 
 /**
  * What the firings of a curtain shutter come to at the bench. Takes a while with many firings.
@@ -104,7 +104,8 @@ public record CurtainState(
   private static Optional<MarkedSpeed> slowSpeed(BenchView view, CurtainRunFigures last) {
     List<MarkedSpeed> ofSlit = last.slitSpeeds().stream().map(each -> each.speed()).toList();
     return BenchPictures.speeds(view).stream()
-        .filter(speed -> !ofSlit.contains(speed) && last.top().wantedSeconds() < speed.exactSeconds())
+        .filter(
+            speed -> !ofSlit.contains(speed) && last.top().wantedSeconds() < speed.exactSeconds())
         .filter(
             speed ->
                 ViewedRuns.at(view, speed)
@@ -149,7 +150,8 @@ public record CurtainState(
         CurtainBench.isLed(view) && CurtainBench.isTooFar(view)
             ? Words.say("curtain.next.stop-something-drags")
             : "";
-    String next = isDone(view) ? CurtainWords.how(CurtainBench.next(view)) : CurtainWords.next(advice);
+    String next =
+        isDone(view) ? CurtainWords.how(CurtainBench.next(view)) : CurtainWords.next(advice);
     return String.join(" ", stop.equals(next) ? "" : stop, next, turned).strip().replace("  ", " ");
   }
 
@@ -164,10 +166,8 @@ public record CurtainState(
     Optional<Picture> gate = all.flatMap(its -> its.gate(speed, setup.tolerance(speed)));
     Optional<Picture> wedge = all.flatMap(its -> its.wedge(speed));
     Optional<Picture> offsets = all.flatMap(CurtainPictures::offsets);
-    boolean isFlash =
-        setup.criteria().get(RunOption.X_SPEED).filter(speed::equals).isPresent();
-    Optional<Picture> band =
-        isFlash ? all.flatMap(its -> its.band(speed)) : Optional.empty();
+    boolean isFlash = setup.criteria().get(RunOption.X_SPEED).filter(speed::equals).isPresent();
+    Optional<Picture> band = isFlash ? all.flatMap(its -> its.band(speed)) : Optional.empty();
     shown.add(
         gate.map(ShownPicture::of)
             .orElseGet(() -> ShownPicture.nothing(Words.say("desk.row.notFired", speed))));
@@ -244,7 +244,8 @@ public record CurtainState(
   }
 
   /** Where it is to be. */
-  private Optional<TrialsPicture.Band> band(BenchView view, CurtainFigure figure, MarkedSpeed speed) {
+  private Optional<TrialsPicture.Band> band(
+      BenchView view, CurtainFigure figure, MarkedSpeed speed) {
     RunSetup setup = view.setup().orElseThrow();
     return switch (figure) {
       case FIRST_TRAVEL -> setup.criteria().get(RunOption.OWN_TRAVEL).map(this::travelBand);
@@ -270,8 +271,7 @@ public record CurtainState(
     double frame = runs.get(0).figures().shots().get(0).travel().geometry().frameMillimetres();
     double seconds = own.milliseconds() / 1e3 * frame / own.spanMillimetres();
     return new TrialsPicture.Band(
-        seconds * (1 - CurtainLimits.TRAVEL_SHARE),
-        seconds * (1 + CurtainLimits.TRAVEL_SHARE));
+        seconds * (1 - CurtainLimits.TRAVEL_SHARE), seconds * (1 + CurtainLimits.TRAVEL_SHARE));
   }
 
   private Optional<TrialsPicture.Band> window(MarkedSpeed speed) {

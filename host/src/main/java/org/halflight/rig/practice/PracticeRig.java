@@ -90,7 +90,11 @@ public final class PracticeRig implements Link {
 
   /** The same for another kind of rig than the full one. */
   public static PracticeRig unpaced(
-      BoardTraits.Kind kind, ModelShutter shutter, SensorSet sensors, long seed, long startsBefore) {
+      BoardTraits.Kind kind,
+      ModelShutter shutter,
+      SensorSet sensors,
+      long seed,
+      long startsBefore) {
     return new PracticeRig(bench(new Pace.Unpaced(), kind, shutter, sensors, seed, startsBefore));
   }
 

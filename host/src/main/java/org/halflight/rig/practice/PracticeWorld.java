@@ -245,8 +245,7 @@ final class PracticeWorld {
    * The sampled light of an opening. One that is held open by hand has none here: a rig cuts it off
    * some time, and nobody measures by it.
    */
-  private Optional<SampledLight> curve(
-      PracticeBoard watching, LightPaths paths, long startTicks) {
+  private Optional<SampledLight> curve(PracticeBoard watching, LightPaths paths, long startTicks) {
     Channel watched = watching.watchedSensor();
     LightPath path = paths.of(watched);
     double lampSeconds = TickRate.BOARD_16_MHZ.seconds(startTicks);
