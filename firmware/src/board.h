@@ -1,4 +1,4 @@
-/* Wiring of all rigs. The only file that names a port bit; docs/building-the-rig.md shows the same tables as drawings.
+/* Wiring of all rigs. The only file that names a port bit; docs/full-rig.md shows the same tables as drawings.
    Also read by the assembler (capture_isr.S) and, for board_levels, by the native tests. */
 #ifndef BOARD_H
 #define BOARD_H

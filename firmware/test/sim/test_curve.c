@@ -461,7 +461,7 @@ static void long_window(const char *elf, const struct shape *shape, uint32_t per
 
 static void switched_off(const char *elf) {
   start(elf, 4000);
-  tap_check(rig_command(&rig, 'c', "3") == 2 && rig_command(&rig, 'c', "0") == 0, "curves can be switched off, other modes not");
+  tap_check(rig_command(&rig, 'c', "5") == 2 && rig_command(&rig, 'c', "0") == 0, "curves can be switched off, other modes not");
   rig_run(&rig, REST_MS);
   size_t line = rig.line_count;
   fire(&shapes[SHORT]);
@@ -474,6 +474,52 @@ static void switched_off(const char *elf) {
   fire(&shapes[SHORT]);
   rig_settle(&rig, 1000);
   tap_check(gather(line) && part_count == 1 && parts[0].curve == 0, "then the next firing has one, the first of this board");
+  rig_off(&rig);
+}
+
+/* The outer sensors have light of their own, so that a curve of the wrong sensor is seen. */
+static void of_outer_sensors(const char *elf) {
+  start(elf, 4000);
+  rig_script(&rig, "light outerA 90 3000\nlight outerB 20 3500");
+  for (int sensor = 2; sensor <= 3; sensor++) {
+    rig_run(&rig, REST_MS);
+    size_t asked = rig.line_count;
+    bool done = rig_command(&rig, 'c', sensor == 2 ? "3" : "4") == 0;
+    rig_run(&rig, REST_MS);
+    size_t line = rig.line_count, edge = rig.edge_count;
+    dark_mv = sensor == 2 ? 90 : 20;
+    full_mv = sensor == 2 ? 3000 : 3500;
+    fire(&shapes[MIDDLE]);
+    rig_run(&rig, 2 + length_ms(&shapes[MIDDLE]));
+    rig_settle(&rig, 2000);
+    bool whole = done && rig_lines_whole(&rig, asked) && gather(line) && contiguous();
+    size_t wrong = 0;
+    double worst = 0;
+    for (size_t i = 0; i < part_count; i++) {
+      whole = whole && parts[i].flags >> 4 == sensor;
+      if (of_means(&parts[i])) {
+        worst = fmax(worst, worst_span(&shapes[MIDDLE], &parts[i]));
+      } else {
+        wrong += wrong_readings(&shapes[MIDDLE], &parts[i]);
+      }
+    }
+    tap_check(whole && part_count >= 3, "a curve of outer sensor %c comes whole, and every part says whose it is", 'A' + sensor - 2);
+    tap_check(wrong == 0 && worst <= 1, "and shows its own light: %zu readings wrong, means off by %.2f at most", wrong, worst);
+    bool exact = true;
+    for (enum pin pin = PIN_LOW; pin <= PIN_OUTER_B; pin++) {
+      struct comparison c = rig_compare(&rig, pin, edge, line);
+      exact = exact && c.injected > 0 && c.reported == c.injected && c.wrong_levels == 0;
+    }
+    tap_check(exact, "no edge of that firing is missing");
+    dark_mv = 40;
+    full_mv = 4000;
+    rig_run(&rig, REST_MS);
+    line = rig.line_count;
+    fire(&shapes[SHORT]);
+    rig_settle(&rig, 1000);
+    tap_check(gather(line) && part_count == 1 && parts[0].flags == 1 && wrong_readings(&shapes[SHORT], &parts[0]) == 0,
+              "the next one is of the centre again");
+  }
   rig_off(&rig);
 }
 
@@ -555,6 +601,7 @@ int main(int count, char **words) {
   cut_off(elf);
   succession(elf);
   switched_off(elf);
+  of_outer_sensors(elf);
   at_rest(elf);
   return tap_done();
 }

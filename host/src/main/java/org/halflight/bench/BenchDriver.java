@@ -19,6 +19,7 @@ import org.halflight.rig.RigMessage;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
+import org.halflight.signal.Channel;
 import org.halflight.trouble.Trouble;
 
 /**
@@ -112,6 +113,19 @@ public final class BenchDriver implements AutoCloseable {
     return item instanceof RigFeed.Item.Line line
         ? onEvent(line.event())
         : changed(((RigFeed.Item.Changed) item).change());
+  }
+
+  /**
+   * Asks for the light curve of an outer sensor at the next firing, or of none any more. A rig that
+   * does not know such curves goes on as before.
+   */
+  public void wantCurveOf(Optional<Channel> outerSensor) {
+    curves.want(outerSensor);
+  }
+
+  /** The outer sensor whose light curve is still to come. */
+  public Optional<Channel> curveWanted() {
+    return curves.wanted();
   }
 
   /** The light of the session. */

@@ -46,6 +46,7 @@ public final class Halflight {
     commands.addSubcommand(
         new CommandLine(new DiscCommand(surroundings))
             .addSubcommand(new DiscReadCommand(surroundings)));
+    commands.addSubcommand(new HolderCommand(surroundings));
     commands.addSubcommand(new PracticeCommand(surroundings));
     giveHelp(commands);
     HelpTexts.into(commands);

@@ -1,6 +1,7 @@
 package org.halflight.cli;
 
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,12 +32,16 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.Source;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.ButtonLinkage;
+import org.halflight.shuttermodel.CurtainScrew;
+import org.halflight.shuttermodel.InventedCurtains;
 import org.halflight.shuttermodel.InventedFit;
 import org.halflight.signal.BoardTraits;
 import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
@@ -46,6 +51,7 @@ import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.verdict.StageRuns;
+import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
@@ -56,12 +62,13 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /**
- * The main job without hardware: an invented leaf shutter on the practice rig, as found and as
- * left.
+ * The main job without hardware: an invented shutter on the practice rig, as found and as left; of
+ * a curtain shutter also the adjusting, one thing after the other.
  */
 @Command(name = "practice")
 final class PracticeCommand implements Callable<Integer> {
   private static final String DIAL = "leaf";
+  private static final String CURTAIN_DIAL = "curtain";
   private static final int FIRINGS = 5;
 
   /** What the linkage is adjusted to each time that it is wrong: too far at first. */
@@ -89,6 +96,9 @@ final class PracticeCommand implements Callable<Integer> {
   @Option(names = "--rig", paramLabel = "KIND", defaultValue = "full")
   private String rigKind;
 
+  @Option(names = "--shutter", paramLabel = "SHUTTER", defaultValue = DIAL)
+  private String shutter;
+
   @Option(names = "--stages")
   private boolean stages;
 
@@ -103,6 +113,7 @@ final class PracticeCommand implements Callable<Integer> {
 
   private PracticeFolder folder;
   private BoardTraits board = BoardTraits.USUAL;
+  private Optional<InventedCurtains> curtains = Optional.empty();
 
   PracticeCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -110,17 +121,25 @@ final class PracticeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    curtains =
+        shutter.equals(DIAL)
+            ? Optional.empty()
+            : Optional.of(InventedCurtains.WORDS.find(shutter).orElseThrow(this::unknownShutter));
     InventedFit fits = fits();
     BoardTraits.Kind kind = CliWords.constant(BoardTraits.Kind.WORDS, rigKind, "--rig");
     board = new BoardTraits(BoardTraits.USUAL.rate(), kind, true);
     folder = new PracticeFolder(out, output.force());
     folder.beginAfresh();
     Path session = folder.session();
-    Dial dial = Dial.find(DIAL).orElseThrow();
+    Dial dial = Dial.find(curtains.isPresent() ? CURTAIN_DIAL : DIAL).orElseThrow();
     PracticeRig rig = PracticeOperator.unpacedRig(kind, seed, surroundings.date().get());
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
       PracticeOperator operator = new PracticeOperator(rig, seed);
+      if (curtains.isPresent()) {
+        operator.useDial(dial.speeds());
+        operator.useCurtains(curtains);
+      }
       BenchTerminal bench = new BenchTerminal(driver, surroundings.terminal(), operator);
       bench.waitForRig();
       if (stages || !quick) {
@@ -131,9 +150,11 @@ final class PracticeCommand implements Callable<Integer> {
       }
       bench.run(found(dial));
       operator.clean(true);
-      surroundings.terminal().say(Words.say("practice.cleaned"));
+      surroundings.terminal().say(Words.say(key("practice.cleaned")));
       operator.willAdjust(ADJUSTMENTS);
-      if (board.clicks()) {
+      if (curtains.isPresent()) {
+        adjust(bench, operator, dial);
+      } else if (board.clicks()) {
         bench.run(linkage());
       }
       bench.run(setup(dial, Phase.AS_LEFT));
@@ -146,10 +167,18 @@ final class PracticeCommand implements Callable<Integer> {
     return 0;
   }
 
+  private Trouble unknownShutter() {
+    String known = DIAL + ", " + String.join(", ", InventedCurtains.WORDS.all());
+    return new Trouble(Words.say("run.unknownWord", "--shutter", shutter, known));
+  }
+
   /** What does not fit; refused before anything is done if the options do not agree. */
   private InventedFit fits() {
     if (stages && quick) {
       throw new Trouble(Words.say("run.quickOrStages"));
+    }
+    if (stages && curtains.isPresent()) {
+      throw new Trouble(Words.say("practice.curtain.stages"));
     }
     if (fit != null && !stages) {
       throw new Trouble(Words.say("practice.fitWithoutStages"));
@@ -192,15 +221,75 @@ final class PracticeCommand implements Callable<Integer> {
   }
 
   private RunSetup found(Dial dial) {
-    RunForm form = RunForm.usual(Words.say("practice.camera"), Phase.AS_FOUND, dial);
+    RunForm form = form(dial, Phase.AS_FOUND);
     return quick
-        ? form.with(Map.of(RunOption.QUICK, RunOption.QUICK.words().get(0)))
+        ? with(form, Map.of(RunOption.QUICK, RunOption.QUICK.words().get(0)))
             .read()
             .withCriteria(decision.criteria(AcceptanceCriteria.USUAL).with(RunOption.QUICK, true))
         : setup(dial, Phase.AS_FOUND);
   }
 
+  private static RunForm with(RunForm form, Map<RunOption<?>, String> more) {
+    Map<RunOption<?>, String> all = new HashMap<>(form.options());
+    all.putAll(more);
+    return form.with(all);
+  }
+
+  /** The form of a run, with what is known of the curtains where it has some. */
+  private RunForm form(Dial dial, Phase phase) {
+    RunForm form = RunForm.usual(Words.say("practice.camera"), phase, dial);
+    return curtains
+        .map(
+            its ->
+                new RunForm(
+                    new ShutterUnderTest(
+                        form.shutter().camera(),
+                        its.kind(),
+                        form.shutter().dial(),
+                        form.shutter().reference(),
+                        form.shutter().customs()),
+                    phase,
+                    form.speeds(),
+                    form.firings(),
+                    form.restSeconds(),
+                    List.of(UntimedTest.B),
+                    PracticeOperator.said(its)))
+        .orElse(form);
+  }
+
+  /**
+   * Each thing that can be set on a curtain shutter is set, in order, by somebody who knows how far
+   * to turn; then fired at the speed at which it shows.
+   */
+  private void adjust(BenchTerminal bench, PracticeOperator operator, Dial dial) {
+    for (CurtainScrew screw : CurtainScrew.values()) {
+      double turns = operator.setRight(screw);
+      surroundings
+          .terminal()
+          .say(Words.say("practice.curtain." + Words.key(screw), Numbers.bareStops(turns)));
+      RunForm form = form(dial, Phase.ADJUSTING);
+      MarkedSpeed speed = PracticeOperator.shows(screw, curtains.orElseThrow(), dial.speeds());
+      bench.run(
+          new RunForm(
+                  form.shutter(),
+                  form.phase(),
+                  speed.label(),
+                  FIRINGS,
+                  form.restSeconds(),
+                  List.of(),
+                  form.options())
+              .read());
+    }
+  }
+
+  private String key(String of) {
+    return curtains.isPresent() ? of.replace("practice.", "practice.curtain.") : of;
+  }
+
   private RunSetup setup(Dial dial, Phase phase) {
+    if (curtains.isPresent()) {
+      return form(dial, phase).read().withCriteria(decision.criteria(AcceptanceCriteria.USUAL));
+    }
     return new RunSetup(
             Words.say("practice.camera"),
             phase,
@@ -246,7 +335,8 @@ final class PracticeCommand implements Callable<Integer> {
     terminal.say(ResultText.tried(tried));
     String note = Sentences.source(Source.PRACTICE_SERIAL);
     Pictures.write(
-        RunPictures.speedMap(Words.say("practice.map"), runs, note), folder.file("speed-map.png"));
+        RunPictures.speedMap(Words.say(key("practice.map")), runs, note),
+        folder.file("speed-map.png"));
     for (RunSummary run : runs) {
       SpeedSummary slowest = run.speeds().get(0);
       Pictures.write(
@@ -281,11 +371,11 @@ final class PracticeCommand implements Callable<Integer> {
             "",
             "",
             Details.NONE,
-            Words.say("practice.page.shutter"),
-            ShutterKind.LEAF,
+            Words.say(key("practice.page.shutter")),
+            curtains.map(InventedCurtains::kind).orElse(ShutterKind.LEAF),
             Optional.empty(),
             List.of(),
-            List.of(Words.say("practice.cleaning")),
+            List.of(Words.say(key("practice.cleaning"))),
             "",
             List.of(),
             false,

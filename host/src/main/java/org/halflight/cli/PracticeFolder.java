@@ -50,6 +50,7 @@ final class PracticeFolder {
       List.of(
           "speed-map.png",
           "firing-row-as-found.png",
+          "firing-row-adjusting.png",
           "firing-row-as-left.png",
           "stages.png",
           "hand-over.pdf");

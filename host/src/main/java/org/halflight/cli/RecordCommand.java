@@ -8,11 +8,13 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.halflight.export.VisitTable;
 import org.halflight.files.OutFile;
 import org.halflight.job.Camera;
 import org.halflight.job.SheetState;
 import org.halflight.job.Visit;
+import org.halflight.record.CameraHistory;
 import org.halflight.record.CameraLine;
 import org.halflight.record.DataFolder;
 import org.halflight.record.ImportOutcome;
@@ -126,16 +128,17 @@ final class RecordCommand {
           .say(
               visit
                   .flatMap(its -> record.history(known.id()).flatMap(h -> h.moved(its.id())))
-                  .map(
-                      its ->
-                          MovedWords.line(
-                              its.since(),
-                              Numbers.date(
-                                  LocalDate.ofInstant(
-                                      its.last().receivedAt(), ZoneId.systemDefault()))))
-                  .orElseGet(() -> Words.say("moved.none")));
+                  .map(RecordCommand::moved)
+                  .orElseGet(() -> List.of(Words.say("moved.none"))));
       return 0;
     }
+  }
+
+  private static List<String> moved(CameraHistory.Moved its) {
+    String day = Numbers.date(LocalDate.ofInstant(its.last().receivedAt(), ZoneId.systemDefault()));
+    return Stream.concat(
+            Stream.of(MovedWords.line(its.since(), day)), MovedWords.curtains(its.since()).stream())
+        .toList();
   }
 
   @Command(name = "sheet")

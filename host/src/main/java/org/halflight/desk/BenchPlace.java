@@ -20,6 +20,8 @@ import org.halflight.desk.view.BenchPictures;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.ConditionKeys;
 import org.halflight.desk.view.CountedFirings;
+import org.halflight.desk.view.CurtainBench;
+import org.halflight.desk.view.CurtainText;
 import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.MessageText;
 import org.halflight.desk.view.NextText;
@@ -31,6 +33,7 @@ import org.halflight.desk.view.UserAction;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.CurtainAdvice;
 import org.halflight.words.Words;
 import org.jspecify.annotations.Nullable;
 
@@ -77,7 +80,7 @@ final class BenchPlace extends Place {
   private boolean showsConditions;
   private boolean far;
   private boolean away;
-  private boolean curveLarge;
+  private int turns;
 
   /** What is made of a view on the drawing thread. */
   private record Made(BenchPictures.All pictures, RunWords words) {}
@@ -105,8 +108,7 @@ final class BenchPlace extends Place {
             drawing,
             at ->
                 new Made(
-                    BenchPictures.all(at.view(), at.speed(), at.curveLarge()),
-                    RunWords.of(at.view())),
+                    BenchPictures.all(at.view(), at.speed(), at.turns()), RunWords.of(at.view())),
             BenchPlace::comeToTheSame,
             (at, made) -> arrived(at.speed(), made));
     next = new NextPanel(look);
@@ -206,6 +208,7 @@ final class BenchPlace extends Place {
     }
     numerals.show(NumeralsText.of(shown));
     numerals.show(TwoText.of(shown));
+    numerals.showCurtains(CurtainText.of(shown));
     next.show(counted.of(shown, nanos.getAsLong()));
     edge.show(NextText.of(shown), shown.justDone().isPresent());
     showWords();
@@ -321,9 +324,11 @@ final class BenchPlace extends Place {
     return looked.filter(speed -> looksElsewhere);
   }
 
-  /** Shows the light curve of the last firing in the large place, or what was there before. */
+  /**
+   * Shows another picture in the large place: the light curve and back, or the next of curtains.
+   */
   void turnCurve() {
-    curveLarge = !curveLarge;
+    turns++;
     showPictures();
   }
 
@@ -351,10 +356,19 @@ final class BenchPlace extends Place {
   /** Asks for the words of an adjustment, without a box in the way. */
   void askForMark() {
     far(false);
+    String begun = view == null ? "" : CurtainBench.begun(view, runWords.curtainAdvice());
     mark.ask(
         Words.say("desk.mark.what"),
-        "",
+        begun,
         words -> marks.accept(words.isEmpty() ? Words.say("desk.mark.noWords") : words));
+    if (!begun.isEmpty()) {
+      mark.field().setCaretPosition(begun.length());
+    }
+  }
+
+  /** What is advised about curtains, by the firings so far. */
+  Optional<CurtainAdvice> curtainAdvice() {
+    return runWords.curtainAdvice();
   }
 
   /** Asks why the firing that is chosen in the table of the row, or the last one, is rejected. */
@@ -425,7 +439,7 @@ final class BenchPlace extends Place {
       if (!looksElsewhere) {
         looked = speedToLookAt(view);
       }
-      pictures.of(new LookedAt(view, looked, curveLarge));
+      pictures.of(new LookedAt(view, looked, turns));
     }
   }
 
@@ -444,8 +458,10 @@ final class BenchPlace extends Place {
         && one.link().serial().equals(two.link().serial())
         && one.marks().equals(two.marks())
         && one.two().equals(two.two())
+        && one.step().equals(two.step())
+        && one.turns().equals(two.turns())
         && at.speed().equals(other.speed())
-        && at.curveLarge() == other.curveLarge();
+        && at.turns() == other.turns();
   }
 
   private void arrived(Optional<MarkedSpeed> at, Made work) {

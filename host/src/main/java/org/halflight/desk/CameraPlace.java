@@ -6,6 +6,7 @@ import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -37,8 +38,10 @@ import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.record.Edit;
+import org.halflight.session.RunOption;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.CorrectionWords;
+import org.halflight.words.OptionWords;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
 import org.halflight.workflow.CameraForm;
@@ -70,6 +73,8 @@ final class CameraPlace extends Place {
   private final JTextField widest = new JTextField();
   private final JTextField frame = new JTextField();
   private final JTextField firing = new JTextField();
+  private final transient CurtainFields curtains = new CurtainFields();
+  private final List<JLabel> curtainNames = new ArrayList<>();
   private final ReadOnlyText trouble =
       new ReadOnlyText("cameraTrouble", Words.say("desk.run.troubleName"));
   private final JButton keep = new JButton(Words.say("desk.camera.keep"));
@@ -167,6 +172,10 @@ final class CameraPlace extends Place {
     row("shutter", shutter);
     row("speeds", speeds);
     row("frame", frame);
+    for (RunOption<?> option : CurtainFields.options()) {
+      curtainNames.add(labelled(OptionWords.label(option), curtains.of(option)));
+    }
+    shutter.addActionListener(event -> showCurtains());
     row("firing", firing);
     row("job", job);
     row("lubricant", details.field(Detail.LUBRICANT));
@@ -363,12 +372,12 @@ final class CameraPlace extends Place {
     revalidate();
   }
 
-  private JTextField wrong(String field) {
+  private JComponent wrong(String field) {
     return switch (field) {
       case "speeds" -> speeds;
       case "widest" -> widest;
       case "frame" -> frame;
-      default -> label;
+      default -> curtains.named(field).orElse(label);
     };
   }
 
@@ -647,7 +656,8 @@ final class CameraPlace extends Place {
         speeds.getText(),
         widest.getText(),
         frame.getText(),
-        firing.getText());
+        firing.getText(),
+        curtains.typed());
   }
 
   private void show(CameraForm form) {
@@ -659,6 +669,8 @@ final class CameraPlace extends Place {
     widest.setText(form.widest());
     frame.setText(form.frame());
     firing.setText(form.firing());
+    curtains.show(form.curtains());
+    showCurtains();
   }
 
   private void dress() {
@@ -678,11 +690,27 @@ final class CameraPlace extends Place {
     sayMeasured();
   }
 
+  /** Only a shutter that may have curtains is asked about them. */
+  private void showCurtains() {
+    boolean has = KINDS.get(Math.max(0, shutter.getSelectedIndex())).hasTwoCurtains();
+    curtainNames.forEach(
+        name -> {
+          name.setVisible(has);
+          name.getLabelFor().setVisible(has);
+        });
+    revalidate();
+  }
+
   private void row(String key, JComponent field) {
-    JLabel name = new JLabel(Words.say("desk.camera." + key));
+    labelled(Words.say("desk.camera." + key), field);
+  }
+
+  private JLabel labelled(String words, JComponent field) {
+    JLabel name = new JLabel(words);
     name.setLabelFor(field);
     field.getAccessibleContext().setAccessibleName(name.getText());
     form.add(name);
     form.add(field, "wmin 60" + (field instanceof JComboBox ? ", newline, span" : ""));
+    return name;
   }
 }

@@ -142,6 +142,8 @@ final class DeskKeys implements KeyEventDispatcher {
       case KeyEvent.VK_ESCAPE -> "ESCAPE";
       case KeyEvent.VK_UP -> "UP";
       case KeyEvent.VK_DOWN -> "DOWN";
+      case KeyEvent.VK_PAGE_UP -> "PAGE UP";
+      case KeyEvent.VK_PAGE_DOWN -> "PAGE DOWN";
       case KeyEvent.VK_SHIFT -> "SHIFT";
       case KeyEvent.VK_CONTROL -> "CTRL";
       case KeyEvent.VK_ALT, KeyEvent.VK_ALT_GRAPH -> "ALT";

@@ -21,6 +21,7 @@ import javax.swing.WindowConstants;
 import org.halflight.desk.view.AboutText;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.ConditionKeys;
+import org.halflight.desk.view.CurtainKeys;
 import org.halflight.desk.view.MenuList;
 import org.halflight.desk.view.Message;
 import org.halflight.desk.view.Pedal;
@@ -367,6 +368,23 @@ final class DeskWindow {
       case SWITCH_COVER -> asks(hands -> hands.flip(Assembly.Switch.COVER));
       case SWITCH_CELLS -> asks(hands -> hands.flip(Assembly.Switch.CELLS));
       case SWITCH_PLACE -> asks(hands -> hands.flip(Assembly.Switch.PLACE));
+      case TURN_TIGHTER, TURN_LOOSER ->
+          view()
+              .flatMap(seen -> CurtainKeys.turn(act, seen, bench.curtainAdvice()))
+              .ifPresent(turn -> marked(turn.text()));
+      case STEP_NEXT,
+          STEP_CLEAN,
+          STEP_FIRST_TENSION,
+          STEP_SECOND_TENSION,
+          STEP_SLIT,
+          STEP_AGAIN,
+          STEP_BRAKE,
+          STEP_CONTACT,
+          STEP_ESCAPEMENT,
+          STEP_NEXT_DAY ->
+          view()
+              .flatMap(seen -> CurtainKeys.step(act, seen))
+              .ifPresent(step -> asks(hands -> hands.handle(new SessionInput.StepChosen(step))));
       case MARK -> {
         places.back();
         bench.askForMark();

@@ -89,7 +89,7 @@ final class DetailsPlace extends Place {
   /** Has the speed that is looked at worked out where it is on the screen. */
   void work() {
     if (up && view != null) {
-      text.of(new LookedAt(view, looked.get(), false));
+      text.of(new LookedAt(view, looked.get(), 0));
     }
   }
 

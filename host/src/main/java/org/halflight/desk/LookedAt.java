@@ -9,6 +9,6 @@ import org.halflight.speeds.MarkedSpeed;
  *
  * @param view what the window shows
  * @param speed empty where there is none yet
- * @param curveLarge whether the light curve of the last firing is asked for in the large place
+ * @param turns how often another picture was asked for in the large place
  */
-record LookedAt(BenchView view, Optional<MarkedSpeed> speed, boolean curveLarge) {}
+record LookedAt(BenchView view, Optional<MarkedSpeed> speed, int turns) {}

@@ -5,6 +5,7 @@ import java.awt.Graphics2D;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.halflight.desk.view.CurtainText;
 import org.halflight.desk.view.NumeralsText;
 import org.halflight.desk.view.TwoText;
 import org.halflight.words.Words;
@@ -15,9 +16,13 @@ final class NumeralsPanel extends ColumnBlock {
 
   private static final double NATURAL = 61;
 
+  /** For the line of the centre below the figures of curtains, in millimetres. */
+  private static final double FOOT = 7;
+
   private transient NumeralsText text = NumeralsText.NOTHING;
   private transient String mean = "";
   private transient Optional<TwoText> two = Optional.empty();
+  private transient Optional<CurtainText> curtains = Optional.empty();
   private transient Consumer<NumeralsText> afterPaint = painted -> {};
 
   NumeralsPanel(Look look) {
@@ -48,9 +53,18 @@ final class NumeralsPanel extends ColumnBlock {
     }
   }
 
+  /** Shows the figures of curtains instead; empty for the last firing again. */
+  void showCurtains(Optional<CurtainText> shown) {
+    if (!shown.equals(curtains)) {
+      curtains = shown;
+      changed();
+    }
+  }
+
   private void changed() {
     speak(
         two.map(TwoText::spoken)
+            .or(() -> curtains.map(CurtainText::spoken))
             .orElseGet(() -> mean.isEmpty() ? text.spoken() : text.spoken() + ", " + mean));
     repaint();
   }
@@ -75,6 +89,8 @@ final class NumeralsPanel extends ColumnBlock {
     g.fillRect(0, 0, getWidth(), getHeight());
     if (two.isPresent()) {
       paintTwo(g, two.get());
+    } else if (curtains.isPresent()) {
+      paintCurtains(g, curtains.get());
     } else {
       paintText(g);
     }
@@ -111,6 +127,39 @@ final class NumeralsPanel extends ColumnBlock {
           top,
           height);
     }
+  }
+
+  /** Three figures one above the other, and the centre in a line below. */
+  private void paintCurtains(Graphics2D g, CurtainText text) {
+    int foot = (int) (FOOT * unit());
+    int count = text.sides().size();
+    for (int i = 0; i < count; i++) {
+      TwoText.Side side = text.sides().get(i);
+      int top = i * (getHeight() - foot) / count;
+      paintLines(
+          g,
+          List.of(
+              new Line(
+                  side.word().isEmpty()
+                      ? side.speed()
+                      : Words.say("desk.two.head", side.speed(), side.word()),
+                  4,
+                  1.5,
+                  1,
+                  true,
+                  look().ink()),
+              new Line(
+                  side.figure(), 10, 1.8, 1, true, side.isWithin() ? look().done() : look().ink())),
+          false,
+          top,
+          (i + 1) * (getHeight() - foot) / count - top);
+    }
+    paintLines(
+        g,
+        List.of(new Line(text.centre(), 4, 1, 1, true, look().ink())),
+        false,
+        getHeight() - foot,
+        foot);
   }
 
   private void paintText(Graphics2D g) {

@@ -55,6 +55,11 @@ final class PracticeMenu {
       Runnable onChange) {
     this.onCamera = onCamera;
     this.onChosen = onChosen;
+    menu.add(PracticeCurtains.cameras(this));
+    menu.add(PracticeCurtains.screws(this));
+    menu.add(PracticeCurtains.bars(this));
+    item("capped", mishap(PracticeMishap.CAPPED), mishap(PracticeMishap.NONE));
+    menu.addSeparator();
     item("hang", mishap(PracticeMishap.HANG), mishap(PracticeMishap.NONE));
     item("double", mishap(PracticeMishap.DOUBLE), mishap(PracticeMishap.NONE));
     item("forget", camera -> camera.forgetDialOnce(true), camera -> camera.forgetDialOnce(false));
@@ -124,8 +129,17 @@ final class PracticeMenu {
       String name,
       Consumer<PracticeOperator> doing,
       Consumer<PracticeOperator> undoing) {
+    item(into, name, Words.say("desk.practice." + name), doing, undoing);
+  }
+
+  void item(
+      JComponent into,
+      String name,
+      String words,
+      Consumer<PracticeOperator> doing,
+      Consumer<PracticeOperator> undoing) {
     Runnable chooses = () -> onCamera.accept(doing);
-    JMenuItem item = item(into, name, doing);
+    JMenuItem item = item(into, name, words, doing);
     item.addActionListener(
         event ->
             onChosen.accept(
@@ -133,11 +147,12 @@ final class PracticeMenu {
   }
 
   private JMenuItem item(String name, Consumer<PracticeOperator> doing) {
-    return item(menu, name, doing);
+    return item(menu, name, Words.say("desk.practice." + name), doing);
   }
 
-  private JMenuItem item(JComponent into, String name, Consumer<PracticeOperator> doing) {
-    JMenuItem item = new JMenuItem(Words.say("desk.practice." + name));
+  private JMenuItem item(
+      JComponent into, String name, String words, Consumer<PracticeOperator> doing) {
+    JMenuItem item = new JMenuItem(words);
     item.setName("practice." + name);
     item.addActionListener(event -> onCamera.accept(doing));
     into.add(item);
@@ -214,7 +229,7 @@ final class PracticeMenu {
     choice(linkages, one, "linkage." + name, isFound, camera -> camera.adjustLinkage(linkage));
   }
 
-  private void choice(
+  void choice(
       JMenu choices,
       ButtonGroup one,
       String name,

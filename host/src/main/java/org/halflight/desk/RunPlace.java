@@ -96,6 +96,16 @@ final class RunPlace extends Place {
   private String all = "";
   private String toAdjust = "";
   private String ownDial = Dial.CUSTOM;
+  private static final List<ShutterKind> TRAVELS =
+      List.of(
+          ShutterKind.UNKNOWN,
+          ShutterKind.CURTAIN_LONG_SIDE,
+          ShutterKind.CURTAIN_SHORT_SIDE,
+          ShutterKind.ROTARY);
+
+  /** Which way curtains run, where the camera is not named. */
+  private final JComboBox<String> travel = new JComboBox<>();
+
   private transient ShutterKind kind = ShutterKind.UNKNOWN;
   private boolean wasAdjusting;
   private boolean up;
@@ -122,6 +132,10 @@ final class RunPlace extends Place {
     }
     dial.addItem(Words.say("desk.dial.custom"));
     WAYS.forEach(each -> way.addItem(Words.say("desk.run.way." + each)));
+    for (ShutterKind each : TRAVELS) {
+      travel.addItem(Words.of("desk.shutter", each));
+    }
+    travel.addActionListener(event -> travelChosen());
     for (String each : RunForm.RESTS.keySet()) {
       rest.addItem(Words.say("desk.run.rest." + each));
     }
@@ -131,6 +145,7 @@ final class RunPlace extends Place {
     named(way, "runWay");
     named(firings, "runFirings");
     named(rest, "runRest");
+    named(travel, "runTravel");
     named(marking, "runMarking");
     named(begin, "beginRun");
     begin.addActionListener(event -> begin(onBegin));
@@ -197,6 +212,7 @@ final class RunPlace extends Place {
     RunOption.CRITERIA.stream()
         .filter(option -> option.isOffered() && !option.isFlag() && !option.isOfCurtains())
         .forEach(option -> row(criteria, option));
+    row(curtains, Words.say("desk.camera.shutter"), travel);
     RunOption.OF_CURTAINS.forEach(option -> row(curtains, option));
     shutter.add(beforeCocking, "span");
     shutter.add(bladesShut, "span");
@@ -267,6 +283,7 @@ final class RunPlace extends Place {
     toAdjust = one.map(MarkedSpeed::label).orElse("");
     camera.setText(form.shutter().camera());
     kind = form.shutter().kind();
+    travel.setSelectedIndex(Math.max(0, TRAVELS.indexOf(kind)));
     button(form.phase()).setSelected(true);
     int known = Dial.names().indexOf(form.shutter().dial());
     dial.setSelectedIndex(known >= 0 ? known : Dial.names().size());
@@ -359,6 +376,12 @@ final class RunPlace extends Place {
       adjustingChosen();
     }
     sayFolds();
+  }
+
+  private void travelChosen() {
+    if (kind == ShutterKind.UNKNOWN || kind.isCurtain()) {
+      kind = TRAVELS.get(Math.max(0, travel.getSelectedIndex()));
+    }
   }
 
   private void dialChosen() {

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
@@ -223,9 +224,11 @@ public final class HandOverPage {
   }
 
   private void done(Sheet sheet) throws IOException {
-    List<String> work =
-        input.workDone().isEmpty() ? List.of(Words.say("page.done.nothing")) : input.workDone();
-    section(sheet, "page.section.done", work);
+    List<String> work = Stream.concat(input.workDone().stream(), input.turns().stream()).toList();
+    section(
+        sheet,
+        "page.section.done",
+        work.isEmpty() ? List.of(Words.say("page.done.nothing")) : work);
   }
 
   private void lists(Sheet sheet) throws IOException {

@@ -79,6 +79,7 @@ final class OwnerText {
                     ? "page.owner.section.result"
                     : "page.owner.section.answer",
                 text.outcome()),
+            section("page.owner.section.frame", FrameText.sentences(input.last().run().speeds())),
             section("page.owner.section.done", done()),
             section("page.owner.section.before", before()),
             section("page.owner.section.checks", checks()),

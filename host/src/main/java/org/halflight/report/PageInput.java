@@ -45,6 +45,7 @@ import org.halflight.verdict.CalibrationStatus;
  * @param writtenAt when the page was made
  * @param date the same as it is to be printed
  * @param version of this program
+ * @param turns what was turned on the curtains and how it was found, for the bench alone
  */
 public record PageInput(
     String camera,
@@ -68,7 +69,8 @@ public record PageInput(
     String sourceWords,
     Instant writtenAt,
     String date,
-    String version) {
+    String version,
+    List<String> turns) {
   private static final int SHORTEST_NAME = 3;
 
   public PageInput {
@@ -78,12 +80,91 @@ public record PageInput(
     workDone = List.copyOf(workDone);
     notTested = List.copyOf(notTested);
     stopTables = Map.copyOf(stopTables);
+    turns = List.copyOf(turns);
     if (asFound.isEmpty() && asLeft.isEmpty()) {
       throw new IllegalArgumentException("a page has at least one run");
     }
     if (measuredFNumber.isPresent() && !(measuredFNumber.getAsDouble() > 0)) {
       throw new IllegalArgumentException("an f-number is above 0: " + measuredFNumber);
     }
+  }
+
+  /** Of which nothing was turned. */
+  public PageInput(
+      String camera,
+      String serialNumber,
+      String jobNumber,
+      Details details,
+      String shutterKind,
+      List<MarkedSpeed> dial,
+      Optional<RunPart> asFound,
+      Optional<RunPart> asLeft,
+      List<CheckLine> lists,
+      List<String> alsoTried,
+      List<String> workDone,
+      String moved,
+      List<String> notTested,
+      CalibrationStatus standing,
+      boolean stillWet,
+      Map<MarkedSpeed, StopTable> stopTables,
+      OptionalDouble measuredFNumber,
+      Source source,
+      String sourceWords,
+      Instant writtenAt,
+      String date,
+      String version) {
+    this(
+        camera,
+        serialNumber,
+        jobNumber,
+        details,
+        shutterKind,
+        dial,
+        asFound,
+        asLeft,
+        lists,
+        alsoTried,
+        workDone,
+        moved,
+        notTested,
+        standing,
+        stillWet,
+        stopTables,
+        measuredFNumber,
+        source,
+        sourceWords,
+        writtenAt,
+        date,
+        version,
+        List.of());
+  }
+
+  /** The same with what was turned on the curtains. */
+  PageInput with(List<String> turned) {
+    return new PageInput(
+        camera,
+        serialNumber,
+        jobNumber,
+        details,
+        shutterKind,
+        dial,
+        asFound,
+        asLeft,
+        lists,
+        alsoTried,
+        workDone,
+        moved,
+        notTested,
+        standing,
+        stillWet,
+        stopTables,
+        measuredFNumber,
+        source,
+        sourceWords,
+        writtenAt,
+        date,
+        version,
+        turned);
   }
 
   /** The last run there is: as left, else as found. */
@@ -127,7 +208,8 @@ public record PageInput(
         sourceWords,
         writtenAt,
         date,
-        version);
+        version,
+        turns.stream().map(nameless).toList());
   }
 
   private static UnaryOperator<String> nameless(String owner) {

@@ -6,6 +6,7 @@ import java.util.List;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.halflight.session.Source;
+import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -35,7 +36,8 @@ final class PocketCard {
   }
 
   static float height(PageInput input) {
-    int rows = Math.max(input.last().run().speeds().size(), CardTable.stopTable(input).size() + 2);
+    List<SpeedSummary> speeds = input.last().run().speeds();
+    int rows = Math.max(speeds.size(), CardTable.stopTable(input).size() + 2);
     return HEAD + FOOT + rows * ROW;
   }
 
@@ -47,7 +49,11 @@ final class PocketCard {
     float bottom = sheet.y();
     cutLines(left, bottom, height);
     speeds(left, bottom, height);
-    stops(left + HALF, bottom, height);
+    if (FrameText.rows(input.last().run().speeds()).isEmpty()) {
+      stops(left + HALF, bottom, height);
+    } else {
+      frame(left + HALF, bottom, height);
+    }
   }
 
   private void cutLines(float left, float bottom, float height) throws IOException {
@@ -96,6 +102,26 @@ final class PocketCard {
       sheet.text(regular, SMALL, Ink.QUIET, at[3], y, row.get(3));
     }
     foot(x, bottom, width, List.of(Words.say("page.card.explain"), warning()));
+  }
+
+  /** What curtains do across the picture takes the place of smaller apertures. */
+  private void frame(float left, float bottom, float height) throws IOException {
+    float x = left + PAD;
+    float width = HALF - 2 * PAD;
+    float y = bottom + height - PAD - 7;
+    List<SpeedSummary> speeds = input.last().run().speeds();
+    fit(bold, 9.5f, x, y, width, Words.say("page.card.frame"));
+    y -= 11;
+    fit(regular, SMALL, x, y, width, FrameText.flash(speeds, "page.card.frame.flash"));
+    y -= 13;
+    sheet.text(regular, SMALL, Ink.QUIET, x, y, Words.say("page.card.marked"));
+    sheet.line(x, y - 3, width, 0.5f, Ink.QUIET);
+    for (FrameText.Row row : FrameText.rows(speeds)) {
+      y -= ROW;
+      sheet.text(bold, SIZE, Ink.BLACK, x, y, row.speed().label());
+      fit(regular, SIZE, x + 0.22f * width, y, 0.78f * width, row.evenness());
+    }
+    foot(x, bottom, width, List.of(Words.say("page.card.frame.explain"), warning()));
   }
 
   private void stops(float left, float bottom, float height) throws IOException {

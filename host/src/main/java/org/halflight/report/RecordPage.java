@@ -116,8 +116,7 @@ public final class RecordPage {
             camera.shutter(),
             Optional.of(camera.dial()),
             lists(),
-            Stream.concat(workLog.stream().map(RecordPage::work), SheetWords.byHand(sheet).stream())
-                .toList(),
+            Stream.concat(work(workLog), SheetWords.byHand(sheet).stream()).toList(),
             moved.map(its -> moved(its, zone)).orElse(""),
             List.of(),
             false,
@@ -128,7 +127,23 @@ public final class RecordPage {
             left.map(run -> run(run, firingsOf)),
             here.stream().flatMap(run -> run.tried().stream()).toList(),
             assemblies)
-        .input(now, zone, version);
+        .input(now, zone, version)
+        .with(
+            workLog.stream()
+                .filter(entry -> entry.turn().isPresent())
+                .map(RecordPage::work)
+                .toList());
+  }
+
+  /** What the owner reads: what was turned by how much is for the bench. */
+  private static Stream<String> work(List<WorkEntry> workLog) {
+    boolean turned =
+        workLog.stream()
+            .flatMap(entry -> entry.turn().stream())
+            .anyMatch(turn -> !turn.isAsFound());
+    return Stream.concat(
+        workLog.stream().filter(entry -> entry.turn().isEmpty()).map(RecordPage::work),
+        turned ? Stream.of(Words.say("page.owner.curtainsSet")) : Stream.empty());
   }
 
   private static String moved(CameraHistory.Moved moved, ZoneId zone) {

@@ -92,6 +92,11 @@ public sealed interface RigCommand {
       this.code = code;
     }
 
+    /** Whether it asks for the curve of a sensor that only the full rig has. */
+    public boolean isOfOuterSensor() {
+      return this == NEXT_OF_OUTER_A || this == NEXT_OF_OUTER_B;
+    }
+
     /** Whether it is about the next curve alone. */
     public boolean isForNextOnly() {
       return code > ON.code;

@@ -42,6 +42,16 @@ public record FrontEnd(
     return new FrontEnd(darkMillivolts, fullMillivolts, lagMicroseconds, noiseMillivolts, other);
   }
 
+  /** The same sensor in another share of the light. */
+  FrontEnd lit(double share) {
+    return new FrontEnd(
+        darkMillivolts,
+        darkMillivolts + share * (fullMillivolts - darkMillivolts),
+        lagMicroseconds,
+        noiseMillivolts,
+        lamp);
+  }
+
   /** A sensor without lag and noise under a steady lamp. */
   public static FrontEnd ideal(double darkMillivolts, double fullMillivolts) {
     return new FrontEnd(darkMillivolts, fullMillivolts, 0, 0, Lamp.STEADY);

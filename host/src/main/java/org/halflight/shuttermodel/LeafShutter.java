@@ -17,7 +17,7 @@ import org.halflight.speeds.MarkedSpeed;
  * <p>Immutable; the same shutter gives the same light for the same {@link FiringTurn} on every
  * machine. What it gives are model figures and no measurement of a camera.
  */
-public final class LeafShutter {
+public final class LeafShutter implements ModelShutter {
   private static final int BOUNCE_LINES = 64;
 
   private final String name;
@@ -99,7 +99,7 @@ public final class LeafShutter {
     return new LeafShutter(name, stroke, speeds, bounce, timing, contact, another, seed);
   }
 
-  /** What the program calls this shutter. */
+  @Override
   public String name() {
     return name;
   }
@@ -109,7 +109,7 @@ public final class LeafShutter {
     return stroke;
   }
 
-  /** The marked speeds, in the order of the dial. */
+  @Override
   public Set<MarkedSpeed> dial() {
     return speeds.keySet();
   }
@@ -123,17 +123,17 @@ public final class LeafShutter {
     return behaviour;
   }
 
-  /** Release and click. */
+  @Override
   public ReleaseTiming timing() {
     return timing;
   }
 
-  /** The flash contact. */
+  @Override
   public ModelContact contact() {
     return contact;
   }
 
-  /** The self-timer. */
+  @Override
   public ModelSelfTimer selfTimer() {
     return selfTimer;
   }
@@ -148,7 +148,7 @@ public final class LeafShutter {
     return firing(speed, new FiringTurn(number, number, number));
   }
 
-  /** What happens at a marked speed when it is this firing's turn. */
+  @Override
   public ModelFiring firing(MarkedSpeed speed, FiringTurn turn) {
     SpeedBehaviour behaviour = at(speed);
     SeededDraws draws =
@@ -172,14 +172,14 @@ public final class LeafShutter {
     return timed(speed.exactSeconds() * StrictMath.pow(2, stops), behaviour.peak());
   }
 
-  /** The blades opening fully, as for B and T; first light at 0 s. */
-  public LightPath opening() {
-    return stroke.openingTo(1);
+  @Override
+  public LightPaths opening(SensorBar bar) {
+    return LightPaths.same(stroke.openingTo(1));
   }
 
-  /** The blades closing from fully open; the start of closing at 0 s. */
-  public LightPath closing() {
-    return stroke.closingFrom(1);
+  @Override
+  public LightPaths closing(SensorBar bar) {
+    return LightPaths.same(stroke.closingFrom(1));
   }
 
   private ModelFiring.Timed timed(double effectiveSeconds, double greatest) {

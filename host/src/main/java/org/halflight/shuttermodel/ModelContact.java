@@ -31,4 +31,9 @@ public record ModelContact(
       throw new IllegalArgumentException("a contact closes at a time and bounces 0 times or more");
     }
   }
+
+  /** The same bent, so that it closes later. */
+  ModelContact later(double millis) {
+    return new ModelContact(what, afterOpenMillis + millis, scatterMillis, bounces, bounceMillis);
+  }
 }

@@ -30,6 +30,13 @@ public sealed interface ModelFiring {
     }
   }
 
+  /**
+   * Both curtains passed, or the first one alone; see {@link CurtainPass} for its truth.
+   *
+   * @param pass of the curtains; the release of the first at 0 s
+   */
+  record Curtains(CurtainPass pass) implements ModelFiring {}
+
   /** It opened and stays open until somebody closes it by hand. */
   record StuckOpen() implements ModelFiring {}
 

@@ -10,8 +10,8 @@ import org.halflight.time.TickRate;
 
 /**
  * The three light sensors of a full rig. A leaf shutter stands in the pupil, so all three see the
- * same light curve; the outer ones see less of it. They are compared with the mean of the low and
- * the high threshold.
+ * same light curve; the outer ones see less of it. Curtains pass them one after the other. They are
+ * compared with the mean of the low and the high threshold.
  *
  * @param centre sensor in the middle of the frame
  * @param outerA outer sensor A
@@ -33,6 +33,14 @@ public record SensorSet(
    */
   public static final SensorSet STARTER = all(InventedLamp.GOOD.lamp(), 47, 2);
 
+  /** Invented: the front end of {@link #INVENTED} behind slits, each with its own light. */
+  public static final SensorSet BEHIND_SLITS =
+      new SensorSet(
+          new FrontEnd(40, 4000, 1, 1.5, InventedLamp.GOOD.lamp()),
+          new FrontEnd(55, 3350, 1, 1.5, InventedLamp.GOOD.lamp()),
+          new FrontEnd(35, 3700, 1, 1.5, InventedLamp.GOOD.lamp()),
+          LevelComparators.INVENTED);
+
   /** No lag, no noise, a steady lamp, ideal comparators. */
   public static final SensorSet IDEAL = all(Lamp.STEADY, 0, 0);
 
@@ -49,6 +57,11 @@ public record SensorSet(
   /** The same sensors under another lamp. */
   public SensorSet under(Lamp lamp) {
     return new SensorSet(centre.under(lamp), outerA.under(lamp), outerB.under(lamp), comparators);
+  }
+
+  /** The same with another share of the light at each sensor, above zero. */
+  public SensorSet lit(double atCentre, double atA, double atB) {
+    return new SensorSet(centre.lit(atCentre), outerA.lit(atA), outerB.lit(atB), comparators);
   }
 
   private static SensorSet all(Lamp lamp, double lagMicroseconds, double noiseMillivolts) {
@@ -91,16 +104,16 @@ public record SensorSet(
    */
   public List<Edge> edges(LightCurve curve, long startTicks, int lowCode, int highCode, long seed) {
     return edges(
-        LightPath.of(curve),
+        LightPaths.same(LightPath.of(curve)),
         startTicks,
         FrontEnd.thresholdMillivolts(lowCode),
         FrontEnd.thresholdMillivolts(highCode),
         new SeededDraws(seed));
   }
 
-  /** The same for a light path, voltages and draws. */
+  /** The same for the light at each sensor, voltages and draws. */
   public List<Edge> edges(
-      LightPath path,
+      LightPaths paths,
       long startTicks,
       double lowMillivolts,
       double highMillivolts,
@@ -113,7 +126,7 @@ public record SensorSet(
         List<Crossing> crossings =
             of(channel)
                 .noisySwitches(
-                    path,
+                    paths.of(channel),
                     lampSeconds,
                     threshold(channel, lowMillivolts, highMillivolts),
                     comparators.of(channel),

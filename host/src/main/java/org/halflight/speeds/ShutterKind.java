@@ -44,6 +44,11 @@ public enum ShutterKind {
                 case UNKNOWN -> "unknown";
               });
 
+  /** Whether two curtains run over the frame, so that their travels can be measured. */
+  public boolean hasTwoCurtains() {
+    return this == CURTAIN_LONG_SIDE || this == CURTAIN_SHORT_SIDE;
+  }
+
   /**
    * Whether a slit or an edge moves over the picture, so that nothing that is worked out from the
    * travel of leaves holds. Where nobody has said the kind, the dials tell it.

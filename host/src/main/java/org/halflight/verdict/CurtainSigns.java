@@ -162,7 +162,9 @@ public final class CurtainSigns {
             ? 0
             : run.mean(CurtainFigure.TRAVEL_DIFFERENCE).orElse(0) * run.centreShare().orElse(0);
     double latch = line.get().offsetSeconds() - wedge;
-    if (Math.abs(latch) > CurtainLimits.OFFSET_SECONDS
+    // A latch shows in the times themselves: what only comes of taking out the wedge names none.
+    double seen = line.get().offsetSeconds() * Math.signum(latch);
+    if (Math.min(seen, Math.abs(latch)) > CurtainLimits.OFFSET_SECONDS
         && Math.abs(latch) > line.get().offsetPlusMinusSeconds()) {
       add(latch > 0 ? Kind.LATCH_LATE : Kind.LATCH_EARLY, Math.abs(latch));
     }

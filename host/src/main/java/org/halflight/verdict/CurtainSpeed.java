@@ -20,13 +20,15 @@ import org.halflight.stats.Sample;
  * @param figures samples of the figures that any firing has
  * @param capped at how many firings a place stayed dark while another saw light
  * @param firings how many there are, without the one after a rest
+ * @param windowPlusMinusSeconds the most that the window of any of them is uncertain by
  */
 public record CurtainSpeed(
     MarkedSpeed speed,
     double wantedSeconds,
     Map<CurtainFigure, Sample> figures,
     Map<Place, Integer> capped,
-    int firings) {
+    int firings,
+    double windowPlusMinusSeconds) {
 
   public CurtainSpeed {
     figures = Collections.unmodifiableMap(new EnumMap<>(figures));
@@ -52,7 +54,16 @@ public record CurtainSpeed(
     settled.forEach(
         shot -> shot.travel().capped().forEach(place -> capped.merge(place, 1, Integer::sum)));
     CurtainShot one = shots.get(0);
-    return new CurtainSpeed(one.speed(), one.wantedSeconds(), figures, capped, settled.size());
+    return new CurtainSpeed(
+        one.speed(),
+        one.wantedSeconds(),
+        figures,
+        capped,
+        settled.size(),
+        settled.stream()
+            .mapToDouble(shot -> shot.travel().windowPlusMinusSeconds())
+            .max()
+            .orElse(0));
   }
 
   /** The values of a figure; empty where no firing has it. */

@@ -22,8 +22,11 @@ import org.halflight.stats.SharedScatter;
  * @param exercised of all firings but the first after rest
  * @param afterRest of the first after rest alone
  * @param failures outcomes without a time that no firing had as left
+ * @param curtains what became of the curtains; empty for blades, and where the runs cannot be
+ *     compared
  */
-public record MovedSince(Part exercised, Part afterRest, List<OutcomeChange> failures) {
+public record MovedSince(
+    Part exercised, Part afterRest, List<OutcomeChange> failures, List<CurtainChange> curtains) {
   /** Rests that differ by more than this factor are not the same rest: our own limit. */
   static final double MOST_REST_RATIO = 4;
 
@@ -113,6 +116,7 @@ public record MovedSince(Part exercised, Part afterRest, List<OutcomeChange> fai
 
   public MovedSince {
     failures = List.copyOf(failures);
+    curtains = List.copyOf(curtains);
   }
 
   /**
@@ -130,10 +134,12 @@ public record MovedSince(Part exercised, Part afterRest, List<OutcomeChange> fai
             .filter(change -> SpeedSummary.FAILURES.contains(change.outcome()))
             .filter(change -> change.countBefore() == 0)
             .toList();
+    Optional<Part> unlike = unlike(left, found);
     return new MovedSince(
-        unlike(left, found).orElseGet(() -> exercised(runs)),
+        unlike.orElseGet(() -> exercised(runs)),
         unlike(leftAfterRest, foundAfterRest).orElseGet(() -> rest(leftAfterRest, foundAfterRest)),
-        failures);
+        failures,
+        unlike.isPresent() ? List.of() : runs.curtains());
   }
 
   private static Optional<Part> unlike(Side left, Side found) {

@@ -2,8 +2,10 @@ package org.halflight.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.halflight.session.RunOption;
+import org.halflight.verdict.CurtainChange;
 import org.halflight.verdict.MovedSince;
 import org.halflight.verdict.MovedSince.Answer;
 import org.halflight.verdict.MovedSince.Part;
@@ -34,6 +36,20 @@ public final class MovedWords {
     sentences.add(Words.say("moved.exercised", part(moved.exercised())));
     sentences.add(Words.say("moved.afterRest", part(moved.afterRest())));
     return String.join(" ", sentences);
+  }
+
+  /** What became of the curtains, in one line; empty where nothing is known of them. */
+  public static Optional<String> curtains(MovedSince moved) {
+    if (moved.curtains().isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> changed =
+        moved.curtains().stream()
+            .filter(CurtainChange::isChanged)
+            .map(CurtainWords::change)
+            .toList();
+    return Optional.of(
+        changed.isEmpty() ? Words.say("moved.curtains.same") : String.join(" ", changed));
   }
 
   private static String part(Part part) {

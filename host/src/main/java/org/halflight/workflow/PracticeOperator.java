@@ -3,24 +3,33 @@ package org.halflight.workflow;
 import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Queue;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import org.halflight.bench.LightPlan;
 import org.halflight.extratest.FNumber;
+import org.halflight.firstlight.FirstStep;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
+import org.halflight.rig.practice.WiringFault;
 import org.halflight.session.Assembly;
 import org.halflight.session.DialSetting;
 import org.halflight.session.LightReading;
 import org.halflight.session.LinkageStep;
+import org.halflight.session.OwnTravel;
+import org.halflight.session.RunOption;
 import org.halflight.session.UntimedTest;
 import org.halflight.session.WindState;
 import org.halflight.shuttermodel.ButtonLinkage;
+import org.halflight.shuttermodel.CurtainScrew;
+import org.halflight.shuttermodel.CurtainShutter;
 import org.halflight.shuttermodel.Finger;
+import org.halflight.shuttermodel.InventedBar;
 import org.halflight.shuttermodel.InventedContact;
+import org.halflight.shuttermodel.InventedCurtains;
 import org.halflight.shuttermodel.InventedFit;
 import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.InventedLamp;
@@ -28,11 +37,13 @@ import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SeededDraws;
+import org.halflight.shuttermodel.SensorBar;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
 import org.halflight.signal.BoardTraits;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Millimetres;
 
 /**
  * Works the invented camera on the practice rig, and makes the mistakes that it is asked for. On a
@@ -55,6 +66,10 @@ public class PracticeOperator implements CameraOperator {
   private static final double LAMP_STEP = 1.2;
 
   private static final double ROOM_SHARE = 0.2;
+  private static final double BARE_LIGHT = 0.95;
+  private static final double HALF_LIGHT = 0.5;
+  private static final double HAND_SECONDS = 0.8;
+  private static final double HAND_STEP_SECONDS = 0.05;
   private static final double SCREEN_SHARE = 0.02;
 
   /** How the linkage of the camera is found. */
@@ -89,6 +104,11 @@ public class PracticeOperator implements CameraOperator {
   private InventedFit fit = InventedFit.SOUND;
   private Optional<Assembly> assembly = Optional.empty();
   private List<Assembly> stages = List.of();
+
+  /** The curtain shutter on the rig, as it was found and turned since; empty for the leaf. */
+  private Optional<CurtainShutter> curtains = Optional.empty();
+
+  private InventedBar bar = InventedBar.RIGHT;
 
   /**
    * @param clock of the rig in nanoseconds; empty for an unpaced one
@@ -383,6 +403,42 @@ public class PracticeOperator implements CameraOperator {
     onBench(rig -> rig.screenReaches(reaches ? SCREEN_SHARE : 0));
   }
 
+  /** The lamp shines on the bare sensors; what a hand does takes a second or two. */
+  @Override
+  public void tryInput(FirstStep step) {
+    onBench(
+        rig -> {
+          switch (step) {
+            case CENTRE -> {
+              for (int i = 0; i < 2; i++) {
+                wave(rig, true);
+                wave(rig, false);
+              }
+            }
+            case OUTER_A, OUTER_B -> {
+              wave(rig, true);
+              rig.coverSensor(step.input().orElseThrow(), HAND_SECONDS);
+              rig.pause(HAND_SECONDS);
+              wave(rig, false);
+            }
+            default -> step.input().ifPresent(input -> rig.edgeTrain(input, 1 / HAND_SECONDS, 2));
+          }
+        });
+  }
+
+  /** A hand takes its time: the light comes and goes in steps. */
+  private static void wave(PracticeRig rig, boolean light) {
+    rig.room(HALF_LIGHT);
+    rig.pause(HAND_STEP_SECONDS);
+    rig.room(light ? BARE_LIGHT : 0);
+    rig.pause(HAND_SECONDS);
+  }
+
+  /** Wires the rig otherwise. */
+  public void wire(WiringFault fault) {
+    onBench(rig -> rig.wire(fault));
+  }
+
   @Override
   public void turnDisc(boolean turns) {
     onBench(
@@ -418,6 +474,7 @@ public class PracticeOperator implements CameraOperator {
   public void useDial(List<MarkedSpeed> wanted) {
     if (!dial.containsAll(wanted)) {
       dial = List.copyOf(wanted);
+      curtains = curtains.map(its -> its.withDial(dial));
       putOn();
     }
   }
@@ -460,6 +517,9 @@ public class PracticeOperator implements CameraOperator {
   /** The slow-speed train is cleaned, or dirty again. The shutter has rested meanwhile. */
   public void clean(boolean clean) {
     cleaned = clean;
+    if (clean) {
+      curtains = curtains.map(its -> its.in(its.condition().cleaned()));
+    }
     putOn();
   }
 
@@ -480,7 +540,96 @@ public class PracticeOperator implements CameraOperator {
     putOn();
   }
 
+  /** What a person would note of such curtains in the form of a run. */
+  public static Map<RunOption<?>, String> said(InventedCurtains kind) {
+    SensorBar its = InventedBar.RIGHT.bar(kind.design().frameMillimetres());
+    return Map.of(
+        RunOption.FRAME,
+        kind.frame().text(),
+        RunOption.OUTER_SENSORS,
+        Millimetres.text(its.outerMillimetres()),
+        RunOption.SENSOR_SLIT,
+        Millimetres.text(its.slitMillimetres()),
+        RunOption.CURTAIN_GAP,
+        Millimetres.text(its.gapMillimetres()),
+        RunOption.LAMP_DISTANCE,
+        Millimetres.text(its.lampMillimetres()),
+        RunOption.LAMP_SIZE,
+        Millimetres.text(its.lampWidthMillimetres()),
+        RunOption.OWN_TRAVEL,
+        new OwnTravel(kind.design().travelMillis(), kind.design().frameMillimetres()).text(),
+        RunOption.X_SPEED,
+        kind.xSpeed());
+  }
+
+  /** The marked speed at which a screw shows best. */
+  public static MarkedSpeed shows(
+      CurtainScrew screw, InventedCurtains kind, List<MarkedSpeed> dial) {
+    String wanted =
+        switch (screw) {
+          case FIRST_TENSION, FIRST_BRAKE, CONTACT -> kind.xSpeed();
+          case SECOND_TENSION, SLIT, SECOND_BRAKE -> "";
+          case ESCAPEMENT -> "1/8";
+        };
+    return dial.stream()
+        .filter(speed -> speed.label().equals(wanted))
+        .findFirst()
+        .orElse(dial.get(dial.size() - 1));
+  }
+
+  /** The camera on the rig is another: one with curtains, as found, or empty for the leaf one. */
+  public void useCurtains(Optional<InventedCurtains> kind) {
+    curtains = kind.map(its -> its.found(dial, seed));
+    cleaned = false;
+    putOn();
+    placeBar(bar);
+  }
+
+  /** How the sensors are placed and lit behind curtains. */
+  public void placeBar(InventedBar placed) {
+    bar = placed;
+    curtains.ifPresentOrElse(
+        its ->
+            onBench(
+                rig -> rig.place(placed.bar(its.design().frameMillimetres()), placed.sensors())),
+        () -> onBench(rig -> rig.place(InventedBar.RIGHT.bar(36), SensorSet.INVENTED)));
+  }
+
+  /** Turns a screw of the curtain shutter, by turns inwards; a leaf shutter has none. */
+  public void turn(CurtainScrew screw, double turns) {
+    onBench(
+        rig ->
+            curtains =
+                curtains.map(
+                    its -> {
+                      CurtainShutter turned = its.turn(screw, turns, rig.firings().size());
+                      rig.adjustShutter(turned);
+                      return turned;
+                    }));
+  }
+
+  /** Turns a screw of the curtain shutter as far as is right, as nobody can who does not know. */
+  public double setRight(CurtainScrew screw) {
+    double turns = curtains.map(its -> its.turnsToSetRight(screw)).orElse(0.0);
+    turn(screw, turns);
+    return turns;
+  }
+
   private void putOn() {
+    if (curtains.isPresent()) {
+      putOn(curtains.get());
+    } else {
+      putOnLeaf();
+    }
+  }
+
+  private void putOn(CurtainShutter its) {
+    CurtainShutter wired = contact.map(other -> its.with(other.model())).orElse(its);
+    heldOpen = false;
+    onBench(rig -> rig.setShutter(wired));
+  }
+
+  private void putOnLeaf() {
     LeafShutter shutter =
         bouncing
             ? InventedShutters.bouncing(dial, seed + 2)

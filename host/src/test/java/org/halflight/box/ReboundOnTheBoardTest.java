@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.ReboundSeen;
@@ -15,6 +16,7 @@ import org.halflight.session.ReboundOfRun;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
+import org.halflight.signal.Channel;
 import org.halflight.signal.LightCurve;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
@@ -56,6 +58,9 @@ class ReboundOnTheBoardTest {
       begin(bench, Phase.AS_LEFT);
       fire(box, bench, "stays-shut");
       fire(box, bench, "stays-shut");
+      bench.driver().wantCurveOf(Optional.of(Channel.OUTER_B));
+      fire(box, bench, "stays-shut");
+      assertThat(bench.driver().curveWanted()).isEmpty();
     }
 
     Session session = SessionReducer.replay(SessionFile.read(file).events()).session();
@@ -63,7 +68,13 @@ class ReboundOnTheBoardTest {
     // The first of an as-found run does not count, so the second is looked at as well.
     assertThat(fired.stream().map(f -> f.sampledLight().orElseThrow()))
         .extracting(SampledLight::isLong)
-        .containsExactly(true, true, false, true, false);
+        .containsExactly(true, true, false, true, false, false);
+    assertThat(fired.stream().map(f -> f.sampledLight().orElseThrow().sensor()))
+        .startsWith(Channel.CENTRE_LOW)
+        .endsWith(Channel.CENTRE_LOW, Channel.OUTER_B);
+    // Its own edges time that firing, and no curve of another place does.
+    assertThat(fired.get(5).curveExposure()).isEmpty();
+    assertThat(fired.get(5).effectiveSeconds()).isPresent();
     List<FiringResult> found = fired.subList(0, 3);
     double seconds = ReboundOfRun.of(found).secondsAt(S250).orElseThrow();
     System.out.printf(

@@ -12,6 +12,7 @@ import org.halflight.exposure.LevelPair;
 import org.halflight.fixtures.Seed;
 import org.halflight.fixtures.Seeds;
 import org.halflight.shuttermodel.FrontEnd;
+import org.halflight.shuttermodel.LightPaths;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
@@ -40,7 +41,11 @@ class DiscReadingTest {
     for (int turn = 0; turn < turns; turn++) {
       List<Edge> of =
           SensorSet.IDEAL.edges(
-              disc.turn(turn, 1), 0, millivolts(levels.low()), millivolts(levels.high()), draws);
+              LightPaths.same(disc.turn(turn, 1)),
+              0,
+              millivolts(levels.low()),
+              millivolts(levels.high()),
+              draws);
       for (Edge edge : of) {
         double seconds = at + RATE.seconds(edge.ticks());
         edges.add(new Edge(edge.channel(), edge.high(), RATE.ticks(seconds * clockShare)));

@@ -90,6 +90,7 @@ class EveryCommandTest extends CommandTests {
     USUAL.put("profile import", List.of("PROFILE"));
     USUAL.put("gauge", List.of("GAUGE"));
     USUAL.put("disc", List.of("--out", "NONE/disc.pdf"));
+    USUAL.put("holder", List.of("--out", "NONE/holder.pdf"));
     USUAL.put("disc read", List.of("--from", "EDGES"));
     // A folder that cannot be: a practice run takes seconds, and its values are those of others.
     USUAL.put("practice", List.of("--out", "NOTES"));
@@ -140,7 +141,8 @@ class EveryCommandTest extends CommandTests {
           "5,4,NaN,2,1");
 
   /** Without a name these write into the folder in which they are started. */
-  private static final List<String> WRITES_WHERE_IT_IS = List.of("practice", "disc", "page");
+  private static final List<String> WRITES_WHERE_IT_IS =
+      List.of("practice", "disc", "holder", "page");
 
   private final Map<String, Path> files = new LinkedHashMap<>();
   private final Map<Path, byte[]> stay = new LinkedHashMap<>();

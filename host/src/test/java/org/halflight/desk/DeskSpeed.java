@@ -134,6 +134,8 @@ final class DeskSpeed {
               results,
               view.question(),
               view.marks(),
+              view.turns(),
+              view.step(),
               view.two(),
               view.runs(),
               view.cocking(),

@@ -2,7 +2,6 @@ package org.halflight.export;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -10,17 +9,8 @@ import org.halflight.exposure.CurtainTravel;
 import org.halflight.record.CurtainTravels;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
-import org.halflight.session.RunSetup;
-import org.halflight.session.Session;
-import org.halflight.session.SessionInput;
 import org.halflight.session.Source;
-import org.halflight.signal.BoardTraits;
-import org.halflight.signal.Channel;
-import org.halflight.signal.Edge;
-import org.halflight.speeds.MarkedSpeed;
-import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerance;
-import org.halflight.time.TickRate;
 import org.halflight.verdict.CurtainChange;
 import org.halflight.verdict.CurtainFigure;
 import org.halflight.verdict.Fired;
@@ -32,36 +22,8 @@ import org.junit.jupiter.api.Test;
 
 /** What tables and comparison say of curtains; their travels are invented. */
 class CurtainTablesTest {
-  private static final TickRate RATE = TickRate.BOARD_16_MHZ;
-
   private static List<FiringResult> firings(Phase phase, CurtainTravel... travels) {
-    Session session = new Session();
-    session.handle(new SessionInput.RigIs("R-0001", phase.ordinal(), BoardTraits.USUAL, ""));
-    session.handle(
-        new SessionInput.RunBegins(
-            new RunSetup(
-                "mine",
-                phase,
-                "curtain",
-                List.of(MarkedSpeed.parse("1/500")),
-                Reference.EXACT,
-                travels.length)));
-    List<FiringResult> curtains = new ArrayList<>();
-    for (int i = 0; i < travels.length; i++) {
-      double at = 10 * (i + 1);
-      edge(session, Channel.CENTRE_LOW, true, at);
-      edge(session, Channel.CENTRE_HIGH, true, at + 1e-4);
-      edge(session, Channel.CENTRE_HIGH, false, at + 0.0020);
-      edge(session, Channel.CENTRE_LOW, false, at + 0.0021);
-      session.handle(new SessionInput.BeatAt((long) ((at + 5) * RATE.ticksPerSecond()), 0));
-      curtains.add(CurtainTravels.timed(session.results().get(i), travels[i]));
-    }
-    return curtains;
-  }
-
-  private static void edge(Session session, Channel channel, boolean high, double seconds) {
-    session.handle(
-        new SessionInput.EdgeAt(new Edge(channel, high, (long) (seconds * RATE.ticksPerSecond()))));
+    return CurtainTravels.firings(phase, "1/500", travels);
   }
 
   private static Map<String, String> row(CsvTable table, int row) {

@@ -1,5 +1,6 @@
 package org.halflight.record;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -18,13 +19,54 @@ import org.halflight.exposure.SensorLevel;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.MeasuredWith;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Session;
+import org.halflight.session.SessionInput;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.time.TickRate;
 
 /** Invented travels of curtains, as the record keeps them. */
 public final class CurtainTravels {
+  private static final TickRate RATE = TickRate.BOARD_16_MHZ;
   private static final OptionalDouble NONE = OptionalDouble.empty();
 
   private CurtainTravels() {}
+
+  /** Firings of one run at a speed that had these travels. */
+  public static List<FiringResult> firings(Phase phase, String speed, CurtainTravel... travels) {
+    Session session = new Session();
+    session.handle(new SessionInput.RigIs("R-0001", phase.ordinal(), BoardTraits.USUAL, ""));
+    session.handle(
+        new SessionInput.RunBegins(
+            new RunSetup(
+                "mine",
+                phase,
+                "curtain",
+                List.of(MarkedSpeed.parse(speed)),
+                Reference.EXACT,
+                travels.length)));
+    List<FiringResult> curtains = new ArrayList<>();
+    for (int i = 0; i < travels.length; i++) {
+      double at = 10 * (i + 1);
+      edge(session, Channel.CENTRE_LOW, true, at);
+      edge(session, Channel.CENTRE_HIGH, true, at + 1e-4);
+      edge(session, Channel.CENTRE_HIGH, false, at + 0.0020);
+      edge(session, Channel.CENTRE_LOW, false, at + 0.0021);
+      session.handle(new SessionInput.BeatAt((long) ((at + 5) * RATE.ticksPerSecond()), 0));
+      curtains.add(timed(session.results().get(i), travels[i]));
+    }
+    return curtains;
+  }
+
+  private static void edge(Session session, Channel channel, boolean high, double seconds) {
+    session.handle(
+        new SessionInput.EdgeAt(new Edge(channel, high, (long) (seconds * RATE.ticksPerSecond()))));
+  }
 
   /** One of which all figures are there, each another. */
   public static CurtainTravel whole() {
@@ -107,6 +149,26 @@ public final class CurtainTravels {
         whole.closingSeconds(),
         Set.of(Place.START),
         Set.of());
+  }
+
+  /** The same travel with the frame open as a whole for so long. */
+  public static CurtainTravel open(CurtainTravel of, double windowSeconds) {
+    return new CurtainTravel(
+        of.zeroTicks(),
+        of.geometry(),
+        of.direction(),
+        of.places(),
+        of.first(),
+        of.second(),
+        of.differencePlusMinusSeconds(),
+        of.slitMillimetres(),
+        OptionalDouble.of(0.014),
+        OptionalDouble.of(0.014 + windowSeconds),
+        1e-4,
+        of.openingSeconds(),
+        of.closingSeconds(),
+        of.unlit(),
+        of.notes());
   }
 
   /** What was known of the sensors. */

@@ -75,6 +75,25 @@ class OwnerPageTest {
   }
 
   @Test
+  void curtainsAreSaidInPlainWords() throws IOException {
+    assertThat(text(SamplePages.curtains(), from(Workshop.NONE, false)))
+        .contains("1/500: right, end darker by 0.3")
+        .contains("1/1000: 1.0 slow, dark at the end")
+        .contains("even")
+        .contains("Flash: the whole picture is lit up to 1/60.")
+        .contains("Flash up to 1/60")
+        .contains("Curtains adjusted")
+        .doesNotContain(" mm.", "m/s", "eccentric", "Stopped down (a model)");
+    try (PDDocument bench =
+        Loader.loadPDF(
+            HandOverPage.made(
+                    SamplePages.curtains(), new PageStyle(Paper.A4, true, false, Workshop.NONE))
+                .bytes())) {
+      assertThat(new PDFTextStripper().getText(bench)).contains("Slit eccentric: clockwise");
+    }
+  }
+
+  @Test
   void aBuyerReadsNeitherNameNorComplaint() throws IOException {
     assertThat(text(noted(NOTED), from(Workshop.NONE, true)))
         .contains("Shutter of Invented Works Three", "thin oil, at the train")

@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.chart.Picture;
 import org.halflight.exposure.ByLaw;
+import org.halflight.exposure.CurtainTravel;
 import org.halflight.exposure.StopTable;
 import org.halflight.extratest.Bounce;
 import org.halflight.extratest.ExtraTest;
@@ -16,16 +18,23 @@ import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Detail;
 import org.halflight.job.Details;
+import org.halflight.record.CurtainTravels;
+import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
+import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Sample;
 import org.halflight.validation.ModelRuns;
 import org.halflight.verdict.CalibrationStatus;
 import org.halflight.verdict.Fired;
 import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.ExtraTestWords;
 
 /** Pages of every kind, for tests and for looking at. All figures are invented. */
@@ -150,6 +159,35 @@ final class SamplePages {
         List.of("Flushed."),
         Source.SIMULATOR,
         true);
+  }
+
+  /** Curtains whose travels are made up: even at 1/60, darker at the end at the top. */
+  static PageInput curtains() {
+    CurtainTravel even = CurtainTravels.open(CurtainTravels.of(14, 14, 0.05, 36), 0.0026);
+    CurtainTravel darker = CurtainTravels.of(14, 13.4, -0.32, 2.1);
+    List<FiringResult> firings = new ArrayList<>();
+    firings.addAll(CurtainTravels.firings(Phase.AS_LEFT, "1/60", even, even));
+    firings.addAll(CurtainTravels.firings(Phase.AS_LEFT, "1/500", darker, darker));
+    firings.addAll(
+        CurtainTravels.firings(
+            Phase.AS_LEFT, "1/1000", CurtainTravels.capped(), CurtainTravels.capped()));
+    RunSummary left = RunSummary.of(firings, speed -> Tolerance.THIRD).get(0);
+    return page(
+            "Invented 35 mm",
+            left.speeds().stream().map(SpeedSummary::speed).toList(),
+            Optional.empty(),
+            Optional.of(new RunPart(left, "", Map.of(), gate(left, firings))),
+            List.of(),
+            List.of("Curtains adjusted"),
+            Source.RIG,
+            false)
+        .with(List.of("Slit eccentric: clockwise by 0.1 turn"));
+  }
+
+  private static Optional<Picture> gate(RunSummary run, List<FiringResult> firings) {
+    RunSetup setup =
+        new RunSetup("", Phase.AS_LEFT, "curtain", List.of(), Reference.EXACT, 2, UntimedTest.B);
+    return OwnersGate.of(Optional.empty(), new PageRun(setup, Optional.empty(), run, firings));
   }
 
   private static PageInput fewSpeeds() {

@@ -21,6 +21,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class LeafShutterTest {
   private static final long SEED = Seeds.usually(4711);
+  private static final SensorBar BAR = SensorBar.usual(36);
   private static final MarkedSpeed FAST = new MarkedSpeed("1/500", 1.0 / 500, 1.0 / 512);
 
   static Stream<LeafShutter> invented() {
@@ -229,10 +230,10 @@ class LeafShutterTest {
   @Test
   void heldOpenTheBladesReachFullLightAndComeBackToDark() {
     LeafShutter shutter = InventedShutters.neverFullyOpen(InventedShutters.dial(), SEED);
-    assertThat(shutter.opening().endOpen()).isEqualTo(1);
-    assertThat(shutter.closing().at(0)).isEqualTo(1);
-    assertThat(shutter.closing().endOpen()).isZero();
-    assertThat(shutter.closing().endSeconds()).isCloseTo(3.6e-3, within(1e-12));
+    assertThat(shutter.opening(BAR).centre().endOpen()).isEqualTo(1);
+    assertThat(shutter.closing(BAR).centre().at(0)).isEqualTo(1);
+    assertThat(shutter.closing(BAR).centre().endOpen()).isZero();
+    assertThat(shutter.closing(BAR).centre().endSeconds()).isCloseTo(3.6e-3, within(1e-12));
   }
 
   /** What each invented shutter is there to show. */

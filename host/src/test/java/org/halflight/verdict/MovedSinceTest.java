@@ -117,6 +117,7 @@ class MovedSinceTest {
           new MovedSince(
               new NotComparable(why, java.util.List.of("cells")),
               new NotComparable(why, java.util.List.of()),
+              java.util.List.of(),
               java.util.List.of());
       assertThat(MovedWords.line(said, "x")).contains("not comparable, ").doesNotContain("{");
     }

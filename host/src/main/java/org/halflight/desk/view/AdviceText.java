@@ -1,5 +1,6 @@
 package org.halflight.desk.view;
 
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.halflight.link.LinkState;
@@ -7,6 +8,7 @@ import org.halflight.session.DialSetting;
 import org.halflight.session.Phase;
 import org.halflight.session.Question;
 import org.halflight.session.UntimedTest;
+import org.halflight.verdict.CurtainTrials;
 import org.halflight.words.Words;
 
 /**
@@ -70,6 +72,13 @@ public record AdviceText(String lookAt, String next) {
       return Words.say("desk.advice.fullLight");
     }
     NextText next = NextText.of(view);
+    Optional<CurtainState> curtains = words.curtains().filter(state -> CurtainBench.isLed(view));
+    if (curtains.isPresent()) {
+      boolean isFiring =
+          CurtainBench.toSettle(view) > 0
+              || CurtainBench.good(view) < CurtainTrials.FIRINGS && !view.marks().isEmpty();
+      return isFiring ? next.doing() : curtains.get().next(view);
+    }
     boolean foundFaults =
         next.done()
             && !words.lookAt().isEmpty()

@@ -228,6 +228,8 @@ public final class BenchModel {
         results,
         session.question(),
         List.copyOf(session.adjusted()),
+        List.copyOf(session.turns()),
+        session.step(),
         two(),
         session.runs(),
         session.isLearningCocking()

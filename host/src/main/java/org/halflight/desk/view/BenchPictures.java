@@ -75,14 +75,42 @@ public final class BenchPictures {
   /**
    * Everything at once; takes a while with many firings.
    *
-   * @param curveLarge whether the person asked for the light curve in the large place
+   * @param turns how often the person asked for another picture in the large place: the light curve
+   *     and back, of curtains one after the other
    */
-  public static All all(BenchView view, Optional<MarkedSpeed> looked, boolean curveLarge) {
-    All usual = all(view, looked);
-    return curveLarge ? usual.curveLarge() : usual;
+  public static All all(BenchView view, Optional<MarkedSpeed> looked, int turns) {
+    Optional<All> curtains = ofCurtains(view, looked, turns);
+    if (curtains.isPresent()) {
+      return curtains.get();
+    }
+    All usual = ofBlades(view, looked);
+    return turns % 2 == 0 ? usual : usual.curveLarge();
   }
 
   static All all(BenchView view, Optional<MarkedSpeed> looked) {
+    return all(view, looked, 0);
+  }
+
+  /** The gate leads; empty where no curtains were seen, or something else is shown. */
+  private static Optional<All> ofCurtains(BenchView view, Optional<MarkedSpeed> looked, int turns) {
+    if (looked.isEmpty() || view.two().isPresent()) {
+      return Optional.empty();
+    }
+    return CurtainState.of(view)
+        .map(
+            state -> {
+              ShownPicture map =
+                  speedMap(view).map(its -> ShownPicture.map(its, speeds(view))).orElseThrow();
+              List<ShownPicture> all = state.pictures(view, looked.get(), map);
+              return new All(
+                  all.get(turns % all.size()),
+                  all.size() > 1 ? all.get((turns + 1) % all.size()) : ShownPicture.NOTHING,
+                  all.size() > 2 ? all.get((turns + 2) % all.size()) : ShownPicture.NOTHING,
+                  speeds(view));
+            });
+  }
+
+  private static All ofBlades(BenchView view, Optional<MarkedSpeed> looked) {
     if (view.two().isPresent()) {
       return ofTwo(view, view.two().get());
     }

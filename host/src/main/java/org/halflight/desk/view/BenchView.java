@@ -5,6 +5,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.extratest.Evidence;
 import org.halflight.session.AdjustedAt;
+import org.halflight.session.AdjusterTurn;
+import org.halflight.session.CurtainStep;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringResult;
@@ -37,6 +39,8 @@ import org.halflight.verdict.TwoAtOnce;
  * @param results all firings of the session
  * @param question that waits for an answer
  * @param marks adjustments
+ * @param turns how adjusters were found and what was turned since, in order
+ * @param step of adjusting curtains that is open; empty before one was opened
  * @param two how the two speeds that are adjusted at once stand; empty while it is one at a time
  * @param runs what each run of this session was set up for, in order
  * @param cocking what is known of light while cocking
@@ -69,6 +73,8 @@ public record BenchView(
     List<FiringResult> results,
     Optional<Question> question,
     List<AdjustedAt> marks,
+    List<AdjusterTurn> turns,
+    Optional<CurtainStep> step,
     Optional<TwoAtOnce> two,
     List<RunSetup> runs,
     Cocking cocking,
@@ -98,6 +104,7 @@ public record BenchView(
     plungers = List.copyOf(plungers);
     results = List.copyOf(results);
     marks = List.copyOf(marks);
+    turns = List.copyOf(turns);
     runs = List.copyOf(runs);
   }
 

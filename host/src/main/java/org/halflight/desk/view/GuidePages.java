@@ -13,6 +13,8 @@ public final class GuidePages {
           "first-five-minutes.md",
           BENCH,
           "building-the-rig.md",
+          "full-rig.md",
+          "curtain-sensors.md",
           "install.md",
           "record.md",
           "glossary.md",

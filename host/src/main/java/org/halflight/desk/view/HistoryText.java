@@ -8,6 +8,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.chart.DataTable;
 import org.halflight.chart.Example;
 import org.halflight.chart.Picture;
@@ -179,8 +181,13 @@ public final class HistoryText {
     return moved
         .map(
             its ->
-                MovedWords.line(
-                    its.since(), Numbers.date(LocalDate.ofInstant(its.last().receivedAt(), zone))))
+                Stream.concat(
+                        Stream.of(
+                            MovedWords.line(
+                                its.since(),
+                                Numbers.date(LocalDate.ofInstant(its.last().receivedAt(), zone)))),
+                        MovedWords.curtains(its.since()).stream())
+                    .collect(Collectors.joining(" ")))
         .orElseGet(() -> Words.say("moved.none"));
   }
 

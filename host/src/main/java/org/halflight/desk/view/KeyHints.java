@@ -106,8 +106,9 @@ public final class KeyHints {
     if (view.setup()
         .filter(setup -> setup.phase() == Phase.ADJUSTING && !setup.isStage())
         .isPresent()) {
-      hints.add(hint(UserAction.MARK, Words.say("desk.key.mark"), true));
-      if (!view.linkage().isShown()) {
+      hints.addAll(CurtainKeys.hints(view));
+      hints.add(hint(UserAction.MARK, Words.say("desk.key.mark"), !CurtainBench.isLed(view)));
+      if (!view.linkage().isShown() && !CurtainBench.isLed(view)) {
         hints.add(
             hint(
                 UserAction.TWO,
@@ -125,7 +126,11 @@ public final class KeyHints {
             view.cocking() == BenchView.Cocking.LEARNING));
     ConditionKeys.cap(view).ifPresent(hints::add);
     if (!view.results().isEmpty()) {
-      hints.add(plain(UserAction.CURVE));
+      hints.add(
+          hint(
+              UserAction.CURVE,
+              Words.say(CurtainBench.isCurtain(view) ? "desk.key.curve.next" : "desk.key.curve"),
+              false));
       hints.add(plain(UserAction.DETAILS));
     }
     hints.add(plain(UserAction.FAR_VIEW));
@@ -228,6 +233,8 @@ public final class KeyHints {
       case "SPACE" -> Words.say("desk.keyName.space");
       case "BACKSPACE" -> Words.say("desk.keyName.backspace");
       case "ENTER" -> Words.say("desk.keyName.enter");
+      case "PAGE UP" -> Words.say("desk.keyName.pageUp");
+      case "PAGE DOWN" -> Words.say("desk.keyName.pageDown");
       case "LEFT" -> "\u2190";
       case "RIGHT" -> "\u2192";
       default ->

@@ -120,6 +120,10 @@ public final class KeyMap {
     keys.put("U", UserAction.SWITCH_PLACE);
     keys.put("A", UserAction.MARK);
     keys.put("V", UserAction.TWO);
+    keys.put("PAGE UP", UserAction.TURN_TIGHTER);
+    keys.put("PAGE DOWN", UserAction.TURN_LOOSER);
+    keys.put("B", UserAction.STEP_NEXT);
+    CurtainKeys.STEPS.forEach((act, step) -> keys.put("CTRL+" + step.ordinal(), act));
     keys.put("LEFT", UserAction.LOOK_SLOWER);
     keys.put("RIGHT", UserAction.LOOK_FASTER);
     keys.put("ENTER", UserAction.CHOOSE);

@@ -19,6 +19,7 @@ public final class MenuList {
     EDIT,
     FIRING,
     RUN,
+    CURTAINS,
     CONDITIONS,
     PRACTICE,
     VIEW,
@@ -117,6 +118,19 @@ public final class MenuList {
           SWITCH_CELLS,
           SWITCH_PLACE ->
           Group.RUN;
+      case TURN_TIGHTER,
+          TURN_LOOSER,
+          STEP_NEXT,
+          STEP_CLEAN,
+          STEP_FIRST_TENSION,
+          STEP_SECOND_TENSION,
+          STEP_SLIT,
+          STEP_AGAIN,
+          STEP_BRAKE,
+          STEP_CONTACT,
+          STEP_ESCAPEMENT,
+          STEP_NEXT_DAY ->
+          Group.CURTAINS;
       case FIRE, COCK, PRACTICE, CHANGE_BENCH -> Group.PRACTICE;
       case KEYS, HELP, ABOUT, QUIT -> Group.HELP;
       default -> ConditionKeys.of(act).isPresent() ? Group.CONDITIONS : Group.VIEW;
@@ -155,6 +169,19 @@ public final class MenuList {
           (!isStage && setup.filter(each -> each.phase() == Phase.ADJUSTING).isPresent())
               || KeyHints.of(view).stream().anyMatch(hint -> hint.act() == act);
       case SWITCH_COVER, SWITCH_CELLS, SWITCH_PLACE -> isStage;
+      case TURN_TIGHTER,
+          TURN_LOOSER,
+          STEP_NEXT,
+          STEP_CLEAN,
+          STEP_FIRST_TENSION,
+          STEP_SECOND_TENSION,
+          STEP_SLIT,
+          STEP_AGAIN,
+          STEP_BRAKE,
+          STEP_CONTACT,
+          STEP_ESCAPEMENT,
+          STEP_NEXT_DAY ->
+          CurtainKeys.means(act, view);
       case FIRE, COCK -> view.link().isPractice();
       default -> ConditionKeys.of(act).isEmpty() || setup.isPresent();
     };
@@ -166,7 +193,10 @@ public final class MenuList {
       case SOUNDS -> Optional.of(now.sounds());
       case LENS_CAP -> Optional.of(now.view().filter(BenchView::capOn).isPresent());
       case TWO -> Optional.of(now.view().flatMap(BenchView::two).isPresent());
-      default -> Optional.empty();
+      default ->
+          now.view()
+              .filter(view -> CurtainKeys.STEPS.containsKey(act) && CurtainBench.isLed(view))
+              .map(view -> CurtainKeys.STEPS.get(act) == CurtainBench.step(view));
     };
   }
 }

@@ -97,6 +97,9 @@ public record NextText(
           count(view),
           false);
     }
+    if (shown.speed().isPresent() && CurtainBench.isLed(view)) {
+      return CurtainBench.next(view, setup, Sentences.dial(shown));
+    }
     if (adjusting && shown.speed().isPresent()) {
       return new NextText(
           set(),

@@ -24,8 +24,18 @@ import org.halflight.words.PatternWords;
 final class RunHints {
   private RunHints() {}
 
-  /** The sentences; empty while a run is under way, and while adjusting. */
+  /** The sentences of a view. */
   static List<String> of(BenchView view) {
+    return of(view, CurtainState.of(view));
+  }
+
+  /**
+   * The sentences; empty while a run is under way, and while adjusting. Curtains are led by them.
+   */
+  static List<String> of(BenchView view, Optional<CurtainState> curtains) {
+    if (curtains.isPresent() && CurtainBench.isLed(view)) {
+      return List.of(curtains.get().sentence(view));
+    }
     if (!view.runDone() || view.setup().isEmpty()) {
       return List.of();
     }
@@ -49,6 +59,9 @@ final class RunHints {
       ComparisonWords.advice(comparison).ifPresent(sentences::add);
       return sentences;
     }
+    if (curtains.isPresent() && phase != Phase.ADJUSTING) {
+      return List.of(curtains.get().sentence(view));
+    }
     return run(runs, phase)
         .filter(run -> phase != Phase.ADJUSTING)
         .map(
@@ -62,7 +75,10 @@ final class RunHints {
    * What stands out in a run that is done, in a few words; empty where nothing does, while a run is
    * under way, and while adjusting.
    */
-  static String inShort(BenchView view) {
+  static String inShort(BenchView view, Optional<CurtainState> curtains) {
+    if (curtains.isPresent() && (CurtainBench.isLed(view) || view.runDone())) {
+      return curtains.get().lookAt(view);
+    }
     if (!view.runDone() || view.setup().isEmpty()) {
       return "";
     }

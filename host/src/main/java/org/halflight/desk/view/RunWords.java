@@ -3,6 +3,7 @@ package org.halflight.desk.view;
 import java.util.Optional;
 import org.halflight.session.DialSetting;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.CurtainAdvice;
 
 /**
  * What the firings of a view come to, in words of the bench.
@@ -12,6 +13,7 @@ import org.halflight.speeds.MarkedSpeed;
  * @param lookAt what stands out in a run that is done, in a few words; may be empty
  * @param hints the same in sentences, or what the work has changed; may be empty
  * @param worst the speed of the latest run that is furthest outside its tolerance; empty for none
+ * @param curtains what curtains come to; empty for other shutters
  * @param adjusted whether the speed that is adjusted by itself is within its tolerance
  */
 public record RunWords(
@@ -20,24 +22,32 @@ public record RunWords(
     String lookAt,
     String hints,
     Optional<MarkedSpeed> worst,
+    Optional<CurtainState> curtains,
     boolean adjusted) {
   /** Before anything was fired. */
   public static final RunWords NOTHING =
-      new RunWords(Optional.empty(), "", "", "", Optional.empty(), false);
+      new RunWords(Optional.empty(), "", "", "", Optional.empty(), Optional.empty(), false);
 
   /** The line of the mean, unless another speed was fired since. */
   public String mean(BenchView view) {
     return view.last().flatMap(LastFiring::setting).equals(of) ? mean : "";
   }
 
+  /** What is advised about curtains. */
+  public Optional<CurtainAdvice> curtainAdvice() {
+    return curtains.map(CurtainState::advice);
+  }
+
   /** The words of a view. Takes a while with many firings. */
   public static RunWords of(BenchView view) {
+    Optional<CurtainState> curtains = CurtainState.of(view);
     return new RunWords(
         view.last().flatMap(LastFiring::setting),
         MeanText.of(view),
-        RunHints.inShort(view),
-        String.join(" ", RunHints.of(view)),
+        RunHints.inShort(view, curtains),
+        String.join(" ", RunHints.of(view, curtains)),
         RunHints.worst(view),
+        curtains,
         RunHints.isAdjusted(view));
   }
 }

@@ -71,6 +71,30 @@ public enum UserAction {
   SWITCH_PLACE,
   /** An adjustment is marked. */
   MARK,
+  /** What is turned in the open step was turned tighter, or clockwise, by an eighth of a turn. */
+  TURN_TIGHTER,
+  /** The same looser, or the other way. */
+  TURN_LOOSER,
+  /** The next step of adjusting curtains that the camera has. */
+  STEP_NEXT,
+  /** Cleaning, and how everything was found. */
+  STEP_CLEAN,
+  /** The first curtain. */
+  STEP_FIRST_TENSION,
+  /** The second curtain. */
+  STEP_SECOND_TENSION,
+  /** The slit. */
+  STEP_SLIT,
+  /** Both curtains and the slit once more. */
+  STEP_AGAIN,
+  /** The brakes. */
+  STEP_BRAKE,
+  /** The flash contact. */
+  STEP_CONTACT,
+  /** The slow speeds. */
+  STEP_ESCAPEMENT,
+  /** The day after. */
+  STEP_NEXT_DAY,
   /** Two speeds are adjusted at once, or one at a time again. */
   TWO,
   /** The slower neighbour of the speed that is looked at. */

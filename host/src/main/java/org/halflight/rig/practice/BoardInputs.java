@@ -42,7 +42,14 @@ final class BoardInputs {
 
   /** Bit n is the level of the channel with code n. */
   int levels() {
-    return high.stream().mapToInt(channel -> 1 << channel.code()).sum();
+    PracticeWiring wiring = life.world().wiring();
+    int mask = wiring.shorted();
+    for (Channel each : Channel.values()) {
+      if (exists(each) && wiring.level(each, high.contains(each))) {
+        mask |= wiring.pin(each).map(pin -> 1 << pin.code()).orElse(0);
+      }
+    }
+    return mask;
   }
 
   private boolean exists(Channel channel) {
@@ -56,12 +63,19 @@ final class BoardInputs {
 
   /** An input changed, stamped with ticks of the world. A change to the same level is none. */
   void edge(Channel channel, boolean toHigh, long ticks) {
-    if (!exists(channel)) {
+    PracticeWiring wiring = life.world().wiring();
+    if (!exists(channel) || (channel.isLight() && toHigh && wiring.isDark(channel))) {
       return;
     }
     if (toHigh ? high.add(channel) : high.remove(channel)) {
-      edges++;
-      sender.send(at -> new RigMessage.EdgeSeen(at, channel, toHigh, life.low32(ticks)));
+      wiring
+          .pin(channel)
+          .ifPresent(
+              pin -> {
+                edges++;
+                boolean level = wiring.level(channel, toHigh);
+                sender.send(at -> new RigMessage.EdgeSeen(at, pin, level, life.low32(ticks)));
+              });
     }
   }
 
@@ -72,7 +86,7 @@ final class BoardInputs {
     for (Channel channel : Channel.values()) {
       if (channel.isLight()) {
         double light = meter.steadyMillivolts(channel, now);
-        double open = life.world().light().openAt(now);
+        double open = life.world().light().openAt(channel, now);
         LevelComparator comparator = meter.comparator(channel);
         DoubleStream.of(light - comparator.onMillivolts(0), light - comparator.offMillivolts(0))
             .distinct()
@@ -99,7 +113,7 @@ final class BoardInputs {
   /** A threshold has passed the light, unless one of the two went elsewhere in the meantime. */
   private void compare(Channel channel, double openThen, double lightThen) {
     long now = life.now();
-    boolean moved = life.world().light().openAt(now) != openThen;
+    boolean moved = life.world().light().openAt(channel, now) != openThen;
     compare(channel, moved ? meter.steadyMillivolts(channel, now) : lightThen);
   }
 

@@ -46,9 +46,18 @@ final class ConverterWork {
     return curveMode == CurveMode.NEXT_ONE_LONG;
   }
 
+  /** The sensor whose curve is next. */
+  Channel watchedSensor() {
+    return switch (curveMode) {
+      case NEXT_OF_OUTER_A -> Channel.OUTER_A;
+      case NEXT_OF_OUTER_B -> Channel.OUTER_B;
+      case OFF, ON, NEXT_ONE_LONG -> Channel.CENTRE_LOW;
+    };
+  }
+
   /** The light of an opening, sampled; reported once it is over, behind all edges. */
   void reportCurve(SampledLight light) {
-    if (light.isLong() && recordsLongCurve()) {
+    if ((light.isLong() && recordsLongCurve()) || !light.isOfCentre()) {
       curveMode = CurveMode.ON;
     }
     life.later(

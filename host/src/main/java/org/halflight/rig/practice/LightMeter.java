@@ -2,7 +2,6 @@ package org.halflight.rig.practice;
 
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.halflight.shuttermodel.FrontEnd;
-import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LevelComparator;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
@@ -35,17 +34,19 @@ final class LightMeter {
 
   private SensorSet sensors;
   private final LightTimeline light;
+  private final PracticeWiring wiring;
   private final SeededDraws draws;
 
-  LightMeter(SensorSet sensors, LightTimeline light, SeededDraws draws) {
+  LightMeter(SensorSet sensors, LightTimeline light, PracticeWiring wiring, SeededDraws draws) {
     this.sensors = sensors;
     this.light = light;
+    this.wiring = wiring;
     this.draws = draws;
   }
 
-  /** Another lamp shines from now on. */
-  void lamp(Lamp lamp) {
-    sensors = sensors.under(lamp);
+  /** From now on other sensors see the light. */
+  void sensors(SensorSet others) {
+    sensors = others;
   }
 
   /** The block that starts at a time of the world. */
@@ -57,7 +58,7 @@ final class LightMeter {
     for (int i = 0; i < READINGS_PER_BLOCK; i++) {
       long ticks = startTicks + (long) i * TICKS_PER_READING;
       double millivolts =
-          sensor.millivoltsAt(light.openAt(ticks), TickRate.BOARD_16_MHZ.seconds(ticks))
+          sensor.millivoltsAt(openAt(channel, ticks), TickRate.BOARD_16_MHZ.seconds(ticks))
               + sensor.noiseMillivolts() * draws.normal();
       int reading = reading(millivolts);
       sum += reading;
@@ -67,11 +68,15 @@ final class LightMeter {
     return new Block(sum, least, most);
   }
 
+  private double openAt(Channel channel, long ticks) {
+    return wiring.isDark(channel) ? 0 : light.openAt(channel, ticks);
+  }
+
   /** The voltage of a sensor in steady light, without noise. */
   double steadyMillivolts(Channel channel, long ticks) {
     return sensors
         .of(channel)
-        .millivoltsAt(light.openAt(ticks), TickRate.BOARD_16_MHZ.seconds(ticks));
+        .millivoltsAt(openAt(channel, ticks), TickRate.BOARD_16_MHZ.seconds(ticks));
   }
 
   /**

@@ -1,14 +1,15 @@
 package org.halflight.rig.practice;
 
 import java.util.ArrayDeque;
-import org.halflight.shuttermodel.LightPath;
+import org.halflight.shuttermodel.LightPaths;
+import org.halflight.signal.Channel;
 import org.halflight.time.TickRate;
 
 /** The light behind the practice shutter over virtual time, as far as it is known. */
 final class LightTimeline {
-  private record Piece(long startTicks, LightPath path) {
+  private record Piece(long startTicks, LightPaths paths) {
     long endTicks() {
-      return startTicks + RATE.ticks(path.endSeconds());
+      return startTicks + RATE.ticks(paths.endSeconds());
     }
   }
 
@@ -16,24 +17,24 @@ final class LightTimeline {
 
   private final ArrayDeque<Piece> pieces = new ArrayDeque<>();
 
-  /** Adds a path; from its start on it goes before those that started earlier. */
-  void add(long startTicks, LightPath path) {
+  /** Adds light; from its start on it goes before those that started earlier. */
+  void add(long startTicks, LightPaths paths) {
     ArrayDeque<Piece> later = new ArrayDeque<>();
     while (!pieces.isEmpty() && pieces.getLast().startTicks() > startTicks) {
       later.addFirst(pieces.removeLast());
     }
-    pieces.add(new Piece(startTicks, path));
+    pieces.add(new Piece(startTicks, paths));
     pieces.addAll(later);
   }
 
-  /** The fraction of full light at a time that was not forgotten. */
-  double openAt(long ticks) {
+  /** The fraction of its full light at a sensor, at a time that was not forgotten. */
+  double openAt(Channel channel, long ticks) {
     double open = 0;
     for (Piece piece : pieces) {
       if (piece.startTicks() > ticks) {
         break;
       }
-      open = piece.path().at(RATE.seconds(ticks - piece.startTicks()));
+      open = piece.paths().of(channel).at(RATE.seconds(ticks - piece.startTicks()));
     }
     return open;
   }

@@ -22,9 +22,21 @@ final class MishapLight {
   static ModelFiring of(PracticeMishap mishap, ModelFiring model) {
     return switch (mishap) {
       case NONE -> model;
-      case HANG -> new ModelFiring.StuckOpen();
+      case HANG ->
+          model instanceof ModelFiring.Curtains curtains
+              ? new ModelFiring.Curtains(curtains.pass().withoutSecond())
+              : new ModelFiring.StuckOpen();
       case DOUBLE -> model instanceof ModelFiring.Timed timed ? twice(timed) : model;
+      case CAPPED ->
+          model instanceof ModelFiring.Curtains curtains
+              ? new ModelFiring.Curtains(curtains.pass().capped())
+              : model;
     };
+  }
+
+  /** Light that a wind takes away. */
+  static LightPath fading(double from) {
+    return new LightPath(new double[] {0, COCKING_EDGE_SECONDS}, new double[] {from, 0});
   }
 
   /** A stroke of cocking that lets light through; no hand does it twice alike. */

@@ -88,6 +88,15 @@ final class PracticeBoard {
     inputs.edge(channel, toHigh, ticks);
   }
 
+  Thresholds thresholds() {
+    return inputs.thresholds();
+  }
+
+  /** Compares all light with its thresholds. */
+  void compareAll() {
+    inputs.compareAll();
+  }
+
   /** Whether the converter is free to follow an opening. */
   boolean recordsCurve() {
     return converter.recordsCurves() && converter.isFree() && !sweeping;
@@ -96,6 +105,11 @@ final class PracticeBoard {
   /** Whether the next curve is a long one. */
   boolean recordsLongCurve() {
     return converter.recordsLongCurve();
+  }
+
+  /** The sensor that the converter follows. */
+  Channel watchedSensor() {
+    return converter.watchedSensor();
   }
 
   /** The light of an opening, sampled; told once it is over, behind all edges. */
@@ -207,6 +221,11 @@ final class PracticeBoard {
 
   /** What a rig of a fixed level has nothing for. */
   private static boolean isNotOn(BoardTraits traits, RigCommand command) {
+    boolean ofOuterSensor =
+        command instanceof RigCommand.TakeCurves take && take.mode().isOfOuterSensor();
+    if (traits.oneLevel() && ofOuterSensor) {
+      return true;
+    }
     return traits.fixedLevel()
         && (command instanceof RigCommand.SetThresholds
             || command instanceof RigCommand.SweepThreshold

@@ -5,14 +5,17 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.halflight.shuttermodel.CurtainPass;
 import org.halflight.shuttermodel.Finger;
 import org.halflight.shuttermodel.FiringTurn;
 import org.halflight.shuttermodel.InventedFlap;
-import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.LightPath;
+import org.halflight.shuttermodel.LightPaths;
 import org.halflight.shuttermodel.ModelFiring;
+import org.halflight.shuttermodel.ModelShutter;
 import org.halflight.shuttermodel.ReleaseTiming;
 import org.halflight.shuttermodel.SeededDraws;
+import org.halflight.shuttermodel.SensorBar;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.time.TickRate;
@@ -47,7 +50,7 @@ final class PracticeCamera {
   private final PracticeLinkage linkage;
   private final Map<MarkedSpeed, Integer> sinceRestAtSpeed = new HashMap<>();
   private final PracticeContact contact;
-  private LeafShutter shutter;
+  private ModelShutter shutter;
   private MarkedSpeed speed;
   private boolean open;
   private boolean pressed;
@@ -68,8 +71,12 @@ final class PracticeCamera {
   private boolean isReady = true;
   private long pressOverTicks;
   private InventedFlap flap = InventedFlap.NONE;
+  private SensorBar bar = SensorBar.usual(36);
 
-  PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
+  /** What closes it as it stands now. */
+  private LightPaths closes = LightPaths.same(MishapLight.fading(0));
+
+  PracticeCamera(PracticeWorld world, ModelShutter shutter, long seed) {
     this.world = world;
     this.seed = seed;
     linkage = new PracticeLinkage(world);
@@ -78,7 +85,7 @@ final class PracticeCamera {
   }
 
   /** Another shutter, rested, set to the last speed of its dial. */
-  void setShutter(LeafShutter newShutter) {
+  void setShutter(ModelShutter newShutter) {
     if (open) {
       hold(false);
     }
@@ -88,8 +95,16 @@ final class PracticeCamera {
     forgetRest();
   }
 
+  /** The same shutter with something turned on it, as rested as it is; the dial stays. */
+  void adjust(ModelShutter turned) {
+    shutter = turned;
+    contact.is(turned.contact());
+  }
+
   void chooseSpeed(MarkedSpeed chosen) {
-    shutter.at(chosen);
+    if (!shutter.dial().contains(chosen)) {
+      throw new IllegalArgumentException(shutter.name() + " has no marked speed " + chosen);
+    }
     speed = chosen;
   }
 
@@ -97,7 +112,7 @@ final class PracticeCamera {
     return speed;
   }
 
-  LeafShutter shutter() {
+  ModelShutter shutter() {
     return shutter;
   }
 
@@ -131,6 +146,11 @@ final class PracticeCamera {
   /** The lamp is covered, or its cover is taken off. */
   void cover(boolean isCovered) {
     change(() -> covered = isCovered);
+  }
+
+  /** The sensors are put elsewhere, or lit from elsewhere. */
+  void bar(SensorBar another) {
+    bar = another;
   }
 
   /** How much of the usual full light comes from where the lamp stands. */
@@ -337,14 +357,16 @@ final class PracticeCamera {
     FiringTurn turn = new FiringTurn(firings.size() + 1L, sinceRest, atThisSpeed);
     ModelFiring model = MishapLight.of(mishap, shutter.firing(speed, turn));
     isReady = false;
+    double startsSeconds = 0;
     long endTicks = lightTicks;
     if (model instanceof ModelFiring.Timed timed) {
-      LightPath path = LightPath.of(timed.curve());
+      LightPaths paths = LightPaths.same(LightPath.of(timed.curve()));
       flap.leak().ifPresent(leak -> light(lightTicks - RATE.ticks(flap.leakAheadSeconds()), leak));
-      light(lightTicks, path);
-      contact.touches(lightTicks, timed.openSeconds(), draws);
-      contact.parts(lightTicks + RATE.ticks(timed.closingSeconds()));
-      endTicks += RATE.ticks(path.endSeconds());
+      endTicks = passes(lightTicks, paths, timed.openSeconds(), timed.closingSeconds(), draws);
+    } else if (model instanceof ModelFiring.Curtains curtains) {
+      CurtainPass pass = curtains.pass();
+      startsSeconds = pass.opensSeconds(0).orElse(0);
+      endTicks = passes(lightTicks, pass, draws);
     } else if (model instanceof ModelFiring.StuckOpen) {
       endTicks = open(lightTicks, draws);
     }
@@ -354,8 +376,43 @@ final class PracticeCamera {
             turn,
             model,
             pressTicks - world.boardStartTicks(),
-            lightTicks - world.boardStartTicks()));
+            lightTicks + RATE.ticks(startsSeconds) - world.boardStartTicks()));
     return endTicks;
+  }
+
+  /** Both curtains pass, or only the first does; gives when all has come to rest. */
+  private long passes(long releasedTicks, CurtainPass pass, SeededDraws draws) {
+    double frame = pass.frameMillimetres();
+    double opened = pass.opensSeconds(frame).orElse(pass.endSeconds());
+    double covering = pass.coversSeconds(0).orElse(Double.POSITIVE_INFINITY);
+    LightPaths paths = bar.light(pass);
+    if (Double.isInfinite(covering)) {
+      light(releasedTicks, paths);
+      staysOpen(shutter.closing(bar));
+      return Math.max(
+          releasedTicks + RATE.ticks(paths.endSeconds()),
+          contact.touches(releasedTicks, opened, draws));
+    }
+    long endTicks = passes(releasedTicks, paths, opened, covering, draws);
+    boolean isLit =
+        paths.centre().endOpen() + paths.outerA().endOpen() + paths.outerB().endOpen() > 0;
+    if (isLit) {
+      staysOpen(paths.each(path -> MishapLight.fading(path.endOpen())));
+    }
+    return endTicks;
+  }
+
+  private long passes(
+      long startTicks, LightPaths paths, double opened, double closing, SeededDraws draws) {
+    light(startTicks, paths);
+    contact.touches(startTicks, opened, draws);
+    contact.parts(startTicks + RATE.ticks(closing));
+    return startTicks + RATE.ticks(paths.endSeconds());
+  }
+
+  private void staysOpen(LightPaths closing) {
+    open = true;
+    closes = closing;
   }
 
   /** Edges of a steady frequency, as from a generator that hangs on an input. */
@@ -366,6 +423,20 @@ final class PracticeCamera {
       world.input(channel, false, start + RATE.ticks((i + 0.5) * periodSeconds));
     }
     busyUntil(start + RATE.ticks(edges * periodSeconds));
+  }
+
+  /** What is asked for next comes so much later. */
+  void pause(double seconds) {
+    world.occupy(world.start() + RATE.ticks(seconds));
+  }
+
+  /** A finger on an outer sensor. */
+  void coverSensor(Channel sensor, double seconds) {
+    long start = world.start();
+    long end = start + RATE.ticks(seconds);
+    world.cover(sensor, true, start);
+    world.cover(sensor, false, end);
+    world.occupy(end);
   }
 
   /** B: opens and stays open, or closes whatever stands open, a hung shutter too. */
@@ -410,27 +481,33 @@ final class PracticeCamera {
     double seconds = CLOSING_SECONDS + CLOSING_SCATTER_SECONDS * releaseDraws().normal();
     long closingTicks = askedTicks + RATE.ticks(Math.max(CLOSING_SECONDS / 2, seconds));
     contact.parts(closingTicks);
-    LightPath path = shutter.closing();
-    light(closingTicks, path);
+    light(closingTicks, closes);
     open = false;
-    busyUntil(closingTicks + RATE.ticks(path.endSeconds()));
+    busyUntil(closingTicks + RATE.ticks(closes.endSeconds()));
   }
 
   private long open(long lightTicks, SeededDraws draws) {
-    LightPath path = shutter.opening();
-    light(lightTicks, path);
-    open = true;
-    long openTicks = lightTicks + RATE.ticks(path.endSeconds());
-    return Math.max(openTicks, contact.touches(lightTicks, path.endSeconds(), draws));
+    LightPaths paths = shutter.opening(bar);
+    light(lightTicks, paths);
+    staysOpen(shutter.closing(bar));
+    long openTicks = lightTicks + RATE.ticks(paths.endSeconds());
+    return Math.max(openTicks, contact.touches(lightTicks, paths.endSeconds(), draws));
   }
 
   private void light(long startTicks, LightPath undimmed) {
+    light(startTicks, LightPaths.same(undimmed));
+  }
+
+  private void light(long startTicks, LightPaths undimmed) {
     cocked = false;
-    LightPath path = MishapLight.dimmed(undimmed, covered ? 0 : lightShare());
+    double share = covered ? 0 : lightShare();
     world.shine(
         startTicks,
-        MishapLight.brighter(
-            MishapLight.atLeast(path, covered ? 0 : lightShare() * shutLeak()), past()));
+        undimmed.each(
+            path ->
+                MishapLight.brighter(
+                    MishapLight.atLeast(MishapLight.dimmed(path, share), share * shutLeak()),
+                    past())));
   }
 
   private void press(long ticks) {

@@ -7,5 +7,7 @@ public enum PracticeMishap {
   /** The blades open and stay open until somebody closes them. */
   HANG,
   /** The blades open a second time by themselves. */
-  DOUBLE
+  DOUBLE,
+  /** The second curtain catches the first up within the frame; nothing to a leaf shutter. */
+  CAPPED
 }

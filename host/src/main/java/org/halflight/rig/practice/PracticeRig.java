@@ -15,7 +15,8 @@ import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.Finger;
 import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.Lamp;
-import org.halflight.shuttermodel.LeafShutter;
+import org.halflight.shuttermodel.ModelShutter;
+import org.halflight.shuttermodel.SensorBar;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
 import org.halflight.signal.BoardTraits;
@@ -72,7 +73,7 @@ public final class PracticeRig implements Link {
    * @param sensors the sensors and the lamp
    * @param seed of noise and looks
    */
-  public static PracticeRig unpaced(LeafShutter shutter, SensorSet sensors, long seed) {
+  public static PracticeRig unpaced(ModelShutter shutter, SensorSet sensors, long seed) {
     return unpaced(shutter, sensors, seed, 0);
   }
 
@@ -83,13 +84,17 @@ public final class PracticeRig implements Link {
    *     #startsBefore}
    */
   public static PracticeRig unpaced(
-      LeafShutter shutter, SensorSet sensors, long seed, long startsBefore) {
+      ModelShutter shutter, SensorSet sensors, long seed, long startsBefore) {
     return unpaced(BoardTraits.Kind.FULL, shutter, sensors, seed, startsBefore);
   }
 
   /** The same for another kind of rig than the full one. */
   public static PracticeRig unpaced(
-      BoardTraits.Kind kind, LeafShutter shutter, SensorSet sensors, long seed, long startsBefore) {
+      BoardTraits.Kind kind,
+      ModelShutter shutter,
+      SensorSet sensors,
+      long seed,
+      long startsBefore) {
     return new PracticeRig(bench(new Pace.Unpaced(), kind, shutter, sensors, seed, startsBefore));
   }
 
@@ -102,7 +107,7 @@ public final class PracticeRig implements Link {
    * @param nanos a clock in nanoseconds that never runs back
    */
   public static PracticeRig paced(
-      LeafShutter shutter, SensorSet sensors, long seed, LongSupplier nanos) {
+      ModelShutter shutter, SensorSet sensors, long seed, LongSupplier nanos) {
     return paced(shutter, sensors, seed, nanos, 0);
   }
 
@@ -113,14 +118,14 @@ public final class PracticeRig implements Link {
    *     #startsBefore}
    */
   public static PracticeRig paced(
-      LeafShutter shutter, SensorSet sensors, long seed, LongSupplier nanos, long startsBefore) {
+      ModelShutter shutter, SensorSet sensors, long seed, LongSupplier nanos, long startsBefore) {
     return paced(BoardTraits.Kind.FULL, shutter, sensors, seed, nanos, startsBefore);
   }
 
   /** The same for another kind of rig than the full one. */
   public static PracticeRig paced(
       BoardTraits.Kind kind,
-      LeafShutter shutter,
+      ModelShutter shutter,
       SensorSet sensors,
       long seed,
       LongSupplier nanos,
@@ -142,7 +147,7 @@ public final class PracticeRig implements Link {
   private static Bench bench(
       Pace pace,
       BoardTraits.Kind kind,
-      LeafShutter shutter,
+      ModelShutter shutter,
       SensorSet sensors,
       long seed,
       long startsBefore) {
@@ -232,7 +237,7 @@ public final class PracticeRig implements Link {
   }
 
   /** The shutter on the bench. */
-  public LeafShutter shutter() {
+  public ModelShutter shutter() {
     return held(() -> bench.camera().shutter());
   }
 
@@ -242,8 +247,13 @@ public final class PracticeRig implements Link {
   }
 
   /** Puts another shutter on the bench, rested, its dial at the last of its marked speeds. */
-  public void setShutter(LeafShutter shutter) {
+  public void setShutter(ModelShutter shutter) {
     onBench(() -> bench.camera().setShutter(shutter));
+  }
+
+  /** Turns something on the shutter; it stays as rested as it is, and its dial where it is. */
+  public void adjustShutter(ModelShutter turned) {
+    onBench(() -> bench.camera().adjust(turned));
   }
 
   /**
@@ -302,6 +312,26 @@ public final class PracticeRig implements Link {
   /** Taps the camera once. */
   public void tap() {
     onBench(() -> bench.camera().tap());
+  }
+
+  /** Wires the rig otherwise. */
+  public void wire(WiringFault fault) {
+    onBench(() -> bench.world().wire(fault));
+  }
+
+  /** Leaves so many seconds, 0 or more, before what is asked for next. */
+  public void pause(double seconds) {
+    onBench(() -> bench.camera().pause(seconds));
+  }
+
+  /**
+   * A finger comes on a sensor, once everything before is over, and goes away again.
+   *
+   * @param sensor an outer one
+   * @param seconds how long it stays
+   */
+  public void coverSensor(Channel sensor, double seconds) {
+    onBench(() -> bench.camera().coverSensor(sensor, seconds));
   }
 
   /**
@@ -402,6 +432,15 @@ public final class PracticeRig implements Link {
       throw new IllegalArgumentException("a share of the light is above 0, not " + share);
     }
     onBench(() -> bench.camera().lamp(share));
+  }
+
+  /** Puts the sensors elsewhere behind the gate, or lights them from elsewhere. */
+  public void place(SensorBar bar, SensorSet sensors) {
+    onBench(
+        () -> {
+          bench.camera().bar(bar);
+          bench.world().sensors(sensors);
+        });
   }
 
   /** Changes the lamp. */

@@ -9,6 +9,7 @@ import org.halflight.shuttermodel.EdgeStamps;
 import org.halflight.shuttermodel.FrontEnd;
 import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LightPath;
+import org.halflight.shuttermodel.LightPaths;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.signal.BoardTraits;
@@ -29,6 +30,7 @@ final class PracticeWorld {
   private final Schedule schedule = new Schedule();
   private final LightTimeline light = new LightTimeline();
   private final Set<Channel> inputs = EnumSet.noneOf(Channel.class);
+  private final PracticeWiring wiring = new PracticeWiring();
   private final LightMeter meter;
   private final SeededDraws edgeDraws;
   private final SeededDraws curveDraws;
@@ -49,7 +51,7 @@ final class PracticeWorld {
     traits = new BoardTraits(TickRate.BOARD_16_MHZ, kind, true);
     this.pace = pace;
     this.sensors = sensors;
-    meter = new LightMeter(sensors, light, new SeededDraws(SeededDraws.seedOf(seed, 1)));
+    meter = new LightMeter(sensors, light, wiring, new SeededDraws(SeededDraws.seedOf(seed, 1)));
     edgeDraws = new SeededDraws(SeededDraws.seedOf(seed, 2));
     curveDraws = new SeededDraws(SeededDraws.seedOf(seed, 3));
     stamps = new EdgeStamps(TickRate.BOARD_16_MHZ, edgeDraws);
@@ -89,8 +91,42 @@ final class PracticeWorld {
 
   /** Another lamp shines from now on. */
   void lamp(Lamp lamp) {
-    sensors = sensors.under(lamp);
-    meter.lamp(lamp);
+    sensors(sensors.under(lamp));
+  }
+
+  /** Other sensors see the light from now on. */
+  void sensors(SensorSet others) {
+    sensors = others;
+    meter.sensors(others);
+  }
+
+  /** The sensors and the lamp. */
+  SensorSet sensors() {
+    return sensors;
+  }
+
+  PracticeWiring wiring() {
+    return wiring;
+  }
+
+  void wire(WiringFault fault) {
+    wiring.is(fault);
+    if (board != null) {
+      board.thresholds().fixLow(fault == WiringFault.LOW_THRESHOLD_FIXED);
+    }
+  }
+
+  /** A finger comes on a sensor at a time, or goes away. */
+  void cover(Channel sensor, boolean on, long ticks) {
+    reach(ticks);
+    later(
+        ticks,
+        () -> {
+          wiring.cover(sensor, on);
+          if (board != null) {
+            board.compareAll();
+          }
+        });
   }
 
   LightTimeline light() {
@@ -170,24 +206,29 @@ final class PracticeWorld {
   }
 
   /** Light that comes to the sensors from a time on, and what the board sees of it. */
+  void shine(long startTicks, LightPaths paths) {
+    shine(startTicks, paths, true);
+  }
+
+  /** The same light at all sensors. */
   void shine(long startTicks, LightPath path) {
-    shine(startTicks, path, true);
+    shine(startTicks, LightPaths.same(path));
   }
 
   /** The same for light that the converter does not follow: it never stays dark for long enough. */
   void shineOnAndOn(long startTicks, LightPath path) {
-    shine(startTicks, path, false);
+    shine(startTicks, LightPaths.same(path), false);
   }
 
-  private void shine(long startTicks, LightPath path, boolean hasCurve) {
-    light.add(startTicks, path);
+  private void shine(long startTicks, LightPaths paths, boolean hasCurve) {
+    light.add(startTicks, paths);
     later(
         startTicks,
         () -> {
           // A board that gets its power back meanwhile sees the rest at the levels it starts with.
           List<Edge> edges =
               sensors.edges(
-                  path,
+                  paths,
                   startTicks,
                   board == null ? Thresholds.startLowMillivolts() : board.lowMillivolts(),
                   board == null ? Thresholds.startHighMillivolts() : board.highMillivolts(),
@@ -195,7 +236,7 @@ final class PracticeWorld {
           edges.forEach(edge -> later(edge.ticks(), () -> edge(edge)));
           PracticeBoard watching = board;
           if (hasCurve && watching != null && watching.recordsCurve()) {
-            curve(watching, path, startTicks).ifPresent(watching::reportCurve);
+            curve(watching, paths, startTicks).ifPresent(watching::reportCurve);
           }
         });
   }
@@ -204,20 +245,24 @@ final class PracticeWorld {
    * The sampled light of an opening. One that is held open by hand has none here: a rig cuts it off
    * some time, and nobody measures by it.
    */
-  private Optional<SampledLight> curve(PracticeBoard watching, LightPath path, long startTicks) {
+  private Optional<SampledLight> curve(PracticeBoard watching, LightPaths paths, long startTicks) {
+    Channel watched = watching.watchedSensor();
+    LightPath path = paths.of(watched);
     double lampSeconds = TickRate.BOARD_16_MHZ.seconds(startTicks);
     double trigger = watching.lowMillivolts() / (traits.fixedLevel() ? 2 : 1);
-    FrontEnd centre = sensors.centre();
+    FrontEnd sensor = sensors.of(watched);
     boolean whole =
         path.open()[0] == 0
             && path.endOpen() == 0
-            && !centre.crossings(path, lampSeconds, trigger).isEmpty();
-    return whole
-        ? Optional.of(
-            watching.recordsLongCurve()
-                ? CurveSampler.INVENTED.sampleLong(centre, path, startTicks, trigger, curveDraws)
-                : CurveSampler.INVENTED.sample(centre, path, startTicks, trigger, curveDraws))
-        : Optional.empty();
+            && !sensor.crossings(path, lampSeconds, trigger).isEmpty();
+    if (!whole) {
+      return Optional.empty();
+    }
+    SampledLight light =
+        watching.recordsLongCurve()
+            ? CurveSampler.INVENTED.sampleLong(sensor, path, startTicks, trigger, curveDraws)
+            : CurveSampler.INVENTED.sample(sensor, path, startTicks, trigger, curveDraws);
+    return Optional.of(new SampledLight(watched, light.parts(), light.cutOff()));
   }
 
   /** The board's stamp of a change now. */

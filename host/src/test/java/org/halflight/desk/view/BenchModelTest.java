@@ -199,7 +199,7 @@ class BenchModelTest {
   /** One turn takes an invented shutter off, the next brings it back. */
   @Test
   void whileAdjustingItSoundsCloserFurtherAndEnough() {
-    LeafShutter sound = work.rig.shutter();
+    LeafShutter sound = (LeafShutter) work.rig.shutter();
     LeafShutter slow = InventedShutters.allSlow(InventedShutters.dial(), 7);
     work.begin(Phase.ADJUSTING, 4, "1/60");
     work.fire();

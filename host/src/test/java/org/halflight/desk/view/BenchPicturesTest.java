@@ -41,7 +41,7 @@ class BenchPicturesTest {
   }
 
   private BenchPictures.All pictures() {
-    return BenchPictures.all(work.view(), work.view().shown().flatMap(DialSetting::speed), false);
+    return BenchPictures.all(work.view(), work.view().shown().flatMap(DialSetting::speed), 0);
   }
 
   private static Picture picture(ShownPicture shown) {
@@ -109,7 +109,7 @@ class BenchPicturesTest {
     assertThat(pictures().large().speeds()).contains(SIXTIETH);
     assertThat(picture(pictures().row())).isInstanceOf(FiringRow.class);
 
-    BenchPictures.All turned = BenchPictures.all(work.view(), Optional.of(SIXTIETH), true);
+    BenchPictures.All turned = BenchPictures.all(work.view(), Optional.of(SIXTIETH), 1);
     assertThat(picture(turned.large())).isInstanceOf(LightCurvePicture.class);
     assertThat(picture(turned.small())).isInstanceOf(SpeedMap.class);
   }

@@ -66,6 +66,26 @@ class PracticeCalibrationTest {
   }
 
   @Test
+  void aCurveOfAnOuterSensorIsOneCurveLong() {
+    PracticeRig rig = rig(SensorSet.INVENTED);
+    Listener listener = new Listener(rig);
+    listener.send(new RigCommand.TakeCurves(RigCommand.CurveMode.NEXT_OF_OUTER_A));
+    rig.fire();
+    rig.fire();
+
+    List<SampledLight> curves = curves(events(listener.receive()));
+    assertThat(curves)
+        .extracting(SampledLight::sensor)
+        .containsExactly(Channel.OUTER_A, Channel.CENTRE_LOW);
+    // Its full light is its own, which is less than the centre's.
+    assertThat(most(curves.get(0))).isLessThan(most(curves.get(1)) - 3);
+  }
+
+  private static double most(SampledLight light) {
+    return light.parts().get(0).values().stream().mapToInt(v -> v).max().orElseThrow();
+  }
+
+  @Test
   void referencePulsesAreToldToTheTickAndSeenByTheSensors() {
     PracticeRig rig = rig(SensorSet.IDEAL);
     Listener listener = new Listener(rig);

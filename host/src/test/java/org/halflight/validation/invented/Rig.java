@@ -51,7 +51,7 @@ public record Rig(
   private static final double FADE = 0.006;
   private static final double WANDER = 0.0035;
 
-  /** A rig as docs/building-the-rig.md has it built, each thing off by what its parts allow. */
+  /** A rig as docs/full-rig.md has it built, each thing off by what its parts allow. */
   public static Rig drawn(Draws draws) {
     double dark = draws.between(5, 30);
     double full = dark + draws.between(300, 880);
