@@ -134,8 +134,8 @@ public record CurtainText(List<TwoText.Side> sides, String centre) {
         evenness.kind() == Evenness.Kind.UNEVEN
             ? CurtainWords.of(evenness, Numbers.bareSize(evenness.stops()))
             : Math.abs(stops) < NumeralsText.ON_TIME_STOPS
-            ? Words.say("curtain.even")
-            : Words.say(stops < 0 ? "desk.curtain.darker" : "desk.curtain.brighter", size),
+                ? Words.say("curtain.even")
+                : Words.say(stops < 0 ? "desk.curtain.darker" : "desk.curtain.brighter", size),
         "",
         false,
         within);
