@@ -49,6 +49,7 @@ final class ReplayCommand implements Callable<Integer> {
     terminal.say(
         ResultText.tried(
             ExtraTests.of(Sessions.evidence(sessions, firings), Sessions.runs(sessions))));
+    terminal.say(CurtainText.lines(firings, RunNotes.setups(sessions)));
     terminal.say(ResultText.stages(firings, Sessions.runs(sessions)));
     if (details) {
       terminal.say(ResultText.budgets(runs));

@@ -83,6 +83,7 @@ final class RunCommand implements Callable<Integer> {
       surroundings
           .terminal()
           .say(ResultText.tried(ExtraTests.of(Evidence.of(state), state.runs())));
+      surroundings.terminal().say(CurtainText.lines(firings, state.runs()));
       surroundings.terminal().say(ResultText.stages(firings, state.runs()));
       surroundings.terminal().say(clock(driver));
       return state.isRunDone() ? 0 : 1;

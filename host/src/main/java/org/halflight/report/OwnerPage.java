@@ -6,7 +6,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
+import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
 import org.halflight.words.Words;
 
@@ -80,18 +82,24 @@ final class OwnerPage {
       draw(sheet, block, size);
     }
     sheet.down(3);
-    sheet.drawing(
-        VectorPicture.of(
-            document,
-            letters,
-            RunPictures.speedMap(
-                Words.say("page.map"), text.parts().stream().map(RunPart::run).toList(), ""),
-            map.width(),
-            map.height()),
-        map.width(),
-        map.height());
+    pictures(sheet, map);
     sheet.paragraph(Words.say("page.card.hint"), letters.regular(), 7, Ink.QUIET);
     new PocketCard(input, sheet).draw();
+  }
+
+  /** The speed map, and the frame at the top speed of curtains beside it. */
+  private void pictures(Sheet sheet, Map map) throws IOException {
+    List<Picture> pictures = new ArrayList<>();
+    pictures.add(
+        RunPictures.speedMap(
+            Words.say("page.map"), text.parts().stream().map(RunPart::run).toList(), ""));
+    input.last().gate().ifPresent(pictures::add);
+    float width = map.width() / pictures.size();
+    List<PDFormXObject> drawings = new ArrayList<>();
+    for (Picture picture : pictures) {
+      drawings.add(VectorPicture.of(document, letters, picture, width, map.height()));
+    }
+    sheet.drawings(drawings, width, map.height());
   }
 
   private void head(Sheet sheet) throws IOException {

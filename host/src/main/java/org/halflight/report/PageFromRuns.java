@@ -91,7 +91,7 @@ public record PageFromRuns(
         version);
   }
 
-  private static RunPart part(PageRun run, ZoneId zone) {
+  private RunPart part(PageRun run, ZoneId zone) {
     List<String> when = new ArrayList<>();
     run.beganAt().ifPresent(at -> when.add(day(at, zone)));
     run.setup()
@@ -99,7 +99,10 @@ public record PageFromRuns(
         .restSeconds()
         .ifPresent(seconds -> when.add(Words.say("page.rested", Numbers.rest(seconds))));
     return new RunPart(
-        run.summary(), String.join(", ", when), OptionWords.noted(run.setup().conditions()));
+        run.summary(),
+        String.join(", ", when),
+        OptionWords.noted(run.setup().conditions()),
+        OwnersGate.of(found, run));
   }
 
   private static String day(Instant at, ZoneId zone) {

@@ -154,14 +154,23 @@ final class Sheet implements Closeable {
 
   /** A drawing as wide as the page allows. */
   void drawing(PDFormXObject drawing, float drawnWidth, float drawnHeight) throws IOException {
-    float scale = width() / drawnWidth;
+    drawings(List.of(drawing), drawnWidth, drawnHeight);
+  }
+
+  /** Drawings of one size side by side, together as wide as the page allows. */
+  void drawings(List<PDFormXObject> drawings, float drawnWidth, float drawnHeight)
+      throws IOException {
+    float scale = width() / (drawings.size() * drawnWidth);
     float height = drawnHeight * scale;
     need(height);
     down(height);
     out.saveGraphicsState();
     out.transform(Matrix.getTranslateInstance(left(), y));
     out.transform(Matrix.getScaleInstance(scale, scale));
-    out.drawForm(drawing);
+    for (PDFormXObject drawing : drawings) {
+      out.drawForm(drawing);
+      out.transform(Matrix.getTranslateInstance(drawnWidth, 0));
+    }
     out.restoreGraphicsState();
   }
 

@@ -389,10 +389,11 @@ public record SpeedSummary(
 
   /**
    * Whether it is called within though nobody looked for a rebound that may add to it. Slower
-   * speeds hardly notice one.
+   * speeds hardly notice one, and of curtains the outer sensors see it.
    */
   public boolean isReboundOpen() {
     return rebound().look() == ReboundAtSpeed.Look.NOT_LOOKED_AT
+        && curtains.isEmpty()
         && ReboundOfRun.isAskedFor(speed)
         && verdict() == Verdict.WITHIN;
   }

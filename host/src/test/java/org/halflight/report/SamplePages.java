@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.chart.Picture;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.CurtainTravel;
 import org.halflight.exposure.StopTable;
@@ -20,10 +21,13 @@ import org.halflight.job.Details;
 import org.halflight.record.CurtainTravels;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
+import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Sample;
 import org.halflight.validation.ModelRuns;
@@ -172,12 +176,18 @@ final class SamplePages {
             "Invented 35 mm",
             left.speeds().stream().map(SpeedSummary::speed).toList(),
             Optional.empty(),
-            Optional.of(new RunPart(left, "", Map.of())),
+            Optional.of(new RunPart(left, "", Map.of(), gate(left, firings))),
             List.of(),
             List.of("Curtains adjusted"),
             Source.RIG,
             false)
         .with(List.of("Slit eccentric: clockwise by 0.1 turn"));
+  }
+
+  private static Optional<Picture> gate(RunSummary run, List<FiringResult> firings) {
+    RunSetup setup =
+        new RunSetup("", Phase.AS_LEFT, "curtain", List.of(), Reference.EXACT, 2, UntimedTest.B);
+    return OwnersGate.of(Optional.empty(), new PageRun(setup, Optional.empty(), run, firings));
   }
 
   private static PageInput fewSpeeds() {

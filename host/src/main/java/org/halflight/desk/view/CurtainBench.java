@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.halflight.exposure.CurtainNote;
 import org.halflight.exposure.CurtainTravel;
 import org.halflight.exposure.Exposure;
 import org.halflight.session.AdjustedAt;
@@ -65,8 +64,7 @@ public final class CurtainBench {
   static boolean isCentreOnly(BenchView view) {
     for (int i = view.results().size() - 1; i >= 0; i--) {
       if (view.results().get(i).exposure() instanceof Exposure.Timed timed) {
-        return !(timed.travel() instanceof CurtainTravel travel)
-            || travel.notes().contains(CurtainNote.CENTRE_ONLY);
+        return timed.curtains().isEmpty();
       }
     }
     return false;
@@ -254,7 +252,6 @@ public final class CurtainBench {
   static Optional<CurtainTravel> travel(Exposure exposure) {
     return exposure instanceof Exposure.Timed timed
             && timed.travel() instanceof CurtainTravel travel
-            && !travel.notes().contains(CurtainNote.CENTRE_ONLY)
         ? Optional.of(travel)
         : Optional.empty();
   }
