@@ -10,8 +10,10 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.CurtainFigure;
 import org.halflight.verdict.CurtainLimits;
 import org.halflight.verdict.CurtainSpeed;
+import org.halflight.verdict.Evenness;
 import org.halflight.verdict.FlashSpeed;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.CurtainWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 
@@ -83,10 +85,12 @@ final class FrameText {
     if (slope.isEmpty()) {
       return Words.say("page.owner.frame.centreOnly");
     }
-    double stops = slope.getAsDouble();
-    return Math.abs(stops) <= CurtainLimits.slopeStops(speed.wantedSeconds())
-        ? Words.say("curtain.even")
-        : Words.say(stops < 0 ? "curtain.endDarker" : "curtain.endBrighter", tenths(stops));
+    Evenness evenness =
+        Evenness.of(
+            slope.getAsDouble(),
+            speed.mean(CurtainFigure.RANGE).orElse(Math.abs(slope.getAsDouble())),
+            CurtainLimits.slopeStops(speed.wantedSeconds()));
+    return CurtainWords.of(evenness, tenths(evenness.stops()));
   }
 
   private static String tenths(double stops) {

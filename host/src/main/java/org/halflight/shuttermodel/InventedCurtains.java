@@ -15,23 +15,11 @@ import org.halflight.stored.StoredWords;
  */
 public enum InventedCurtains {
   /** Cloth along the long side of 36 mm. */
-  CLOTH_36(
-      CurtainDesign.CLOTH_36,
-      ShutterKind.CURTAIN_LONG_SIDE,
-      FrameSize.ofMillimetres(36, 24),
-      "1/30"),
+  CLOTH_36,
   /** Cloth along a side of 56 mm. */
-  CLOTH_56(
-      CurtainDesign.CLOTH_56,
-      ShutterKind.CURTAIN_LONG_SIDE,
-      FrameSize.ofMillimetres(56, 56),
-      "1/30"),
+  CLOTH_56,
   /** Metal blades along the short side of 24 mm. */
-  METAL_24(
-      CurtainDesign.METAL_24,
-      ShutterKind.CURTAIN_SHORT_SIDE,
-      FrameSize.ofMillimetres(36, 24),
-      "1/60");
+  METAL_24;
 
   /** As files and options store them. */
   public static final StoredWords<InventedCurtains> WORDS =
@@ -44,42 +32,34 @@ public enum InventedCurtains {
                 case METAL_24 -> "curtain-metal";
               });
 
-  private final CurtainDesign design;
-  private final ShutterKind kind;
-  private final FrameSize frame;
-  private final String xSpeed;
-
-  InventedCurtains(CurtainDesign design, ShutterKind kind, FrameSize frame, String xSpeed) {
-    this.design = design;
-    this.kind = kind;
-    this.frame = frame;
-    this.xSpeed = xSpeed;
-  }
-
   /** How it is built. */
   public CurtainDesign design() {
-    return design;
+    return switch (this) {
+      case CLOTH_36 -> CurtainDesign.CLOTH_36;
+      case CLOTH_56 -> CurtainDesign.CLOTH_56;
+      case METAL_24 -> CurtainDesign.METAL_24;
+    };
   }
 
   /** Which way the curtains run. */
   public ShutterKind kind() {
-    return kind;
+    return this == METAL_24 ? ShutterKind.CURTAIN_SHORT_SIDE : ShutterKind.CURTAIN_LONG_SIDE;
   }
 
   /** The size of its picture. */
   public FrameSize frame() {
-    return frame;
+    return this == CLOTH_56 ? FrameSize.ofMillimetres(56, 56) : FrameSize.ofMillimetres(36, 24);
   }
 
   /** The fastest marked speed at which its frame is open as a whole. */
   public String xSpeed() {
-    return xSpeed;
+    return this == METAL_24 ? "1/60" : "1/30";
   }
 
   /** As it should be. */
   public CurtainShutter sound(List<MarkedSpeed> dial, long seed) {
     return CurtainShutter.of(
-        "invented curtains, sound", design, dial, CurtainCondition.SOUND, seed);
+        "invented curtains, sound", design(), dial, CurtainCondition.SOUND, seed);
   }
 
   /**
@@ -91,7 +71,7 @@ public enum InventedCurtains {
     SeededDraws draws = new SeededDraws(SeededDraws.seedOf(seed, 7));
     double late = 0.25 + 0.2 * draws.uniform();
     double tension = 0.9 + 0.04 * draws.uniform();
-    double shorter = design.travelMillis() / CurtainDesign.CLOTH_36.travelMillis();
+    double shorter = design().travelMillis() / CurtainDesign.CLOTH_36.travelMillis();
     CurtainCondition condition =
         CurtainCondition.SOUND
             .with(
@@ -103,7 +83,7 @@ public enum InventedCurtains {
             .with(new Latch(late * shorter, 0.02, 0.1))
             .with(new Escapement(0.35 + 0.2 * draws.uniform(), 0.1, 0.3, 0.03, true, 0, true))
             .withContact(-1 - draws.uniform());
-    return CurtainShutter.of("invented curtains, as found", design, dial, condition, seed);
+    return CurtainShutter.of("invented curtains, as found", design(), dial, condition, seed);
   }
 
   /** Sound but for some faults. */
@@ -114,6 +94,6 @@ public enum InventedCurtains {
       condition = fault.on(condition);
       names.add(fault.name());
     }
-    return CurtainShutter.of("invented curtains " + names, design, dial, condition, seed);
+    return CurtainShutter.of("invented curtains " + names, design(), dial, condition, seed);
   }
 }

@@ -8,6 +8,7 @@ import org.halflight.verdict.CurtainChange;
 import org.halflight.verdict.CurtainFigure;
 import org.halflight.verdict.CurtainOffset;
 import org.halflight.verdict.CurtainSign;
+import org.halflight.verdict.Evenness;
 
 /** Curtains, in sentences: what stands out, and what to do next. */
 public final class CurtainWords {
@@ -54,13 +55,18 @@ public final class CurtainWords {
     };
   }
 
-  /** Even, or which end is darker or brighter, without a figure in milliseconds. */
-  public static String slope(double stops, double limitStops) {
-    if (Math.abs(stops) <= limitStops) {
-      return Words.say("curtain.even");
-    }
-    return Words.say(
-        stops < 0 ? "curtain.endDarker" : "curtain.endBrighter", Numbers.bareSize(Math.abs(stops)));
+  /**
+   * Even, or which end is darker or brighter.
+   *
+   * @param stops its size, as it is to be written
+   */
+  public static String of(Evenness evenness, String stops) {
+    return switch (evenness.kind()) {
+      case EVEN -> Words.say("curtain.even");
+      case END_DARKER -> Words.say("curtain.endDarker", stops);
+      case END_BRIGHTER -> Words.say("curtain.endBrighter", stops);
+      case UNEVEN -> Words.say("curtain.uneven", stops);
+    };
   }
 
   /** What to know about the travel of curtains, and what to do. */

@@ -10,6 +10,7 @@ import org.halflight.verdict.CurtainAdvice.Act;
 import org.halflight.verdict.CurtainFigure;
 import org.halflight.verdict.CurtainSign;
 import org.halflight.verdict.CurtainSign.Kind;
+import org.halflight.verdict.Evenness;
 import org.junit.jupiter.api.Test;
 
 class CurtainWordsTest {
@@ -35,9 +36,16 @@ class CurtainWordsTest {
 
   @Test
   void theEndIsEvenDarkerOrBrighter() {
-    assertThat(CurtainWords.slope(-0.1, 1 / 6.0)).isEqualTo("even");
-    assertThat(CurtainWords.slope(-0.3, 1 / 6.0)).isEqualTo("end darker by 0.30");
-    assertThat(CurtainWords.slope(0.3, 1 / 6.0)).isEqualTo("end brighter by 0.30");
+    assertThat(said(-0.1, 0.1)).isEqualTo("even");
+    assertThat(said(-0.3, 0.3)).isEqualTo("end darker by 0.30");
+    assertThat(said(0.3, 0.35)).isEqualTo("end brighter by 0.30");
+    // Both ends alike, and the centre is not.
+    assertThat(said(0.05, 0.3)).isEqualTo("uneven by 0.30");
+  }
+
+  private static String said(double slope, double range) {
+    Evenness evenness = Evenness.of(slope, range, 1 / 6.0);
+    return CurtainWords.of(evenness, Numbers.bareSize(evenness.stops()));
   }
 
   @Test

@@ -1,6 +1,7 @@
 package org.halflight.desk.view;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -16,6 +17,8 @@ import org.halflight.session.RunOption;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.verdict.CurtainLimits;
+import org.halflight.verdict.Evenness;
+import org.halflight.words.CurtainWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 
@@ -82,7 +85,7 @@ public record CurtainText(List<TwoText.Side> sides, String centre) {
                 ? Words.say("desk.curtain.alike")
                 : Words.say(
                     less.getAsDouble() < 0 ? "desk.curtain.quicker" : "desk.curtain.slower",
-                    Numbers.time(Math.abs(less.getAsDouble())));
+                    String.format(Locale.ROOT, "%.2f", 1e3 * Math.abs(less.getAsDouble())));
     return side("desk.curtain.second", against, time(travel.second()), judged.isEmpty());
   }
 
@@ -123,14 +126,17 @@ public record CurtainText(List<TwoText.Side> sides, String centre) {
       return new TwoText.Side(name, "", Words.say("desk.curtain.notSeen"), "", false, false);
     }
     double stops = slope.getAsDouble();
-    boolean within = Math.abs(stops) <= limit;
+    Evenness evenness = Evenness.of(stops, travel.rangeStops().orElse(Math.abs(stops)), limit);
+    boolean within = evenness.kind() == Evenness.Kind.EVEN;
     String size = Numbers.bareSize(Math.abs(stops));
     return new TwoText.Side(
         name,
         Words.say(within ? "desk.curtain.within" : "desk.curtain.beyond", Numbers.bareSize(limit)),
-        Math.abs(stops) < NumeralsText.ON_TIME_STOPS
-            ? Words.say("curtain.even")
-            : Words.say(stops < 0 ? "desk.curtain.darker" : "desk.curtain.brighter", size),
+        evenness.kind() == Evenness.Kind.UNEVEN
+            ? CurtainWords.of(evenness, Numbers.bareSize(evenness.stops()))
+            : Math.abs(stops) < NumeralsText.ON_TIME_STOPS
+                ? Words.say("curtain.even")
+                : Words.say(stops < 0 ? "desk.curtain.darker" : "desk.curtain.brighter", size),
         "",
         false,
         within);
