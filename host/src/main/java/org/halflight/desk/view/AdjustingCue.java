@@ -51,7 +51,7 @@ final class AdjustingCue {
   private static Optional<Cue> ofCurtains(Session session, RunSetup setup, FiringResult newest) {
     CurtainTrials all = CurtainTrials.of(session.run(), session.adjusted(), session.results());
     CurtainTrials.Trial last = all.last();
-    if (last.settling().contains(newest)) {
+    if (last.settling().stream().anyMatch(each -> each.number() == newest.number())) {
       return Optional.of(Cue.NOT_COUNTED);
     }
     MarkedSpeed speed = newest.shown().orElseThrow();
