@@ -51,7 +51,11 @@ public final class LightKeeper {
   public LightSetting set() {
     endAim();
     LightSetting begun =
-        new LightSetting(!rigCannotSweep, session().isOneLevelRig(), session().hasFixedLevel());
+        new LightSetting(
+            !rigCannotSweep,
+            session().isOneLevelRig(),
+            session().hasFixedLevel(),
+            !session().isOneLevelRig());
     setting = Optional.of(begun);
     workbench.handle(new SessionInput.LightBeingSet(true));
     send.accept(begun.begin());
@@ -288,7 +292,7 @@ public final class LightKeeper {
           .ifPresent(
               set ->
                   // Firings that waited for full light are seen otherwise now.
-                  workbench.handle(new SessionInput.LightSet(set, trips)).stream()
+                  workbench.handle(new SessionInput.LightSet(set, trips, its.outer())).stream()
                       .filter(SessionEvent.Changed.class::isInstance)
                       .forEach(news::add));
     }

@@ -1,12 +1,15 @@
 package org.halflight.bench;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.halflight.exposure.LevelCorrection;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.SensorLight;
 import org.halflight.exposure.ThresholdCodes;
 import org.halflight.exposure.TripPoints;
 import org.halflight.light.FlickerJudge;
@@ -30,6 +33,9 @@ import org.halflight.signal.Channel;
 public final class LightSetting {
   /** Blocks of one millisecond in each measurement of light: whole cycles of 100 and of 120 Hz. */
   public static final int BLOCKS = 250;
+
+  /** Blocks of an outer sensor: likewise, and there is no lamp to be judged by them. */
+  public static final int OUTER_BLOCKS = 50;
 
   /** Beats without a light block after which the rig has no more to say. */
   private static final int PATIENCE_BEATS = 8;
@@ -99,6 +105,10 @@ public final class LightSetting {
 
   private final boolean oneLevel;
   private final boolean fixedLevel;
+  private final List<Channel> sensors;
+  private final Map<Channel, Double> darkCounts = new EnumMap<>(Channel.class);
+  private final Map<Channel, SensorLight> outer = new EnumMap<>(Channel.class);
+  private Channel sensor = Channel.CENTRE_LOW;
   private final List<LightBlock> blocks = new ArrayList<>();
   private Step step = Step.DARK;
   private double darkSum16;
@@ -116,15 +126,21 @@ public final class LightSetting {
 
   /** A light setting for a rig of two levels that looks at the comparators too. */
   public LightSetting() {
-    this(true, false, false);
+    this(true, false, false, false);
   }
 
   /**
    * @param looksAtComparators false for a rig that is known not to be able to
    * @param oneLevel whether the rig has one threshold
    * @param fixedLevel whether that cannot be set; otherwise it is set to both levels in turn
+   * @param readsOuter whether the light of the outer sensors is read, too
    */
-  public LightSetting(boolean looksAtComparators, boolean oneLevel, boolean fixedLevel) {
+  public LightSetting(
+      boolean looksAtComparators, boolean oneLevel, boolean fixedLevel, boolean readsOuter) {
+    sensors =
+        readsOuter
+            ? List.of(Channel.OUTER_A, Channel.OUTER_B, Channel.CENTRE_LOW)
+            : List.of(Channel.CENTRE_LOW);
     this.looksAtComparators = looksAtComparators && !fixedLevel;
     this.oneLevel = oneLevel && !fixedLevel;
     this.fixedLevel = fixedLevel;
@@ -132,7 +148,7 @@ public final class LightSetting {
 
   /** Begins: the command to send first. The shutter is closed. */
   public RigCommand begin() {
-    return measure();
+    return measure(sensors.get(0));
   }
 
   /** The person holds the shutter open: the command to send next. */
@@ -141,7 +157,7 @@ public final class LightSetting {
       throw new IllegalArgumentException("the open shutter is asked for after the dark level only");
     }
     step = Step.FULL;
-    return measure();
+    return measure(sensors.get(0));
   }
 
   /** Hears what the rig says; gives the command to send because of it, if any. */
@@ -226,7 +242,7 @@ public final class LightSetting {
     if (step == Step.TRIPS) {
       return sweep.orElseThrow().progress();
     }
-    return blocks.isEmpty()
+    return blocks.isEmpty() || sensor != Channel.CENTRE_LOW
         ? 0
         : Math.min(1, (blocks.get(blocks.size() - 1).index() + 1.0) / BLOCKS);
   }
@@ -234,6 +250,11 @@ public final class LightSetting {
   /** The light as it was set, when done. */
   public Optional<LightLevels> levels() {
     return levels;
+  }
+
+  /** Light of the outer sensors, of those that were read. */
+  public Map<Channel, SensorLight> outer() {
+    return outer;
   }
 
   /** Why it was not, when refused. */
@@ -250,21 +271,26 @@ public final class LightSetting {
     return step == Step.DARK || step == Step.FULL || step == Step.TRIPS || step == Step.THRESHOLDS;
   }
 
-  private RigCommand measure() {
+  private RigCommand measure(Channel next) {
+    sensor = next;
     blocks.clear();
     beatsWithoutNews = 0;
     lightEdges = 0;
-    return new RigCommand.MeasureLight(Channel.CENTRE_LOW, BLOCKS);
+    return new RigCommand.MeasureLight(sensor, wantedBlocks());
+  }
+
+  private int wantedBlocks() {
+    return sensor == Channel.CENTRE_LOW ? BLOCKS : OUTER_BLOCKS;
   }
 
   private Optional<RigCommand> light(RigMessage.LightBlock block) {
     boolean measuring = step == Step.DARK || step == Step.FULL;
-    if (!measuring || block.channel() != Channel.CENTRE_LOW) {
+    if (!measuring || block.channel() != sensor) {
       return Optional.empty();
     }
     beatsWithoutNews = 0;
     blocks.add(new LightBlock(block.index(), block.sum16(), block.least(), block.most()));
-    return block.index() + 1 >= BLOCKS ? measured() : Optional.empty();
+    return block.index() + 1 >= wantedBlocks() ? measured() : Optional.empty();
   }
 
   private Optional<RigCommand> beat() {
@@ -287,15 +313,26 @@ public final class LightSetting {
     } else if (beatsWithoutNews >= PATIENCE_BEATS && !blocks.isEmpty()) {
       return measured();
     }
+    if (beatsWithoutNews >= PATIENCE_BEATS && sensor != Channel.CENTRE_LOW) {
+      return Optional.of(measureNext());
+    }
     if (beatsWithoutNews >= PATIENCE_BEATS) {
       refuse(whyNoLight());
     }
     return Optional.empty();
   }
 
+  private RigCommand measureNext() {
+    return measure(sensors.get(sensors.indexOf(sensor) + 1));
+  }
+
   private Optional<RigCommand> measured() {
     double mean = blocks.stream().mapToInt(LightBlock::sum16).average().orElseThrow();
     beatsWithoutNews = 0;
+    if (sensor != Channel.CENTRE_LOW) {
+      measuredOuter(mean / LightBlock.READINGS);
+      return Optional.of(measureNext());
+    }
     if (step == Step.DARK) {
       darkSum16 = mean;
       step = Step.OPEN_THE_SHUTTER;
@@ -303,6 +340,14 @@ public final class LightSetting {
     }
     fullSum16 = mean;
     return judgeLight();
+  }
+
+  private void measuredOuter(double counts) {
+    if (step == Step.DARK) {
+      darkCounts.put(sensor, counts);
+    } else if (darkCounts.containsKey(sensor)) {
+      outer.put(sensor, new SensorLight(darkCounts.get(sensor), counts));
+    }
   }
 
   private Optional<RigCommand> judgeLight() {

@@ -2,16 +2,19 @@ package org.halflight.bench;
 
 import java.time.DateTimeException;
 import java.time.OffsetDateTime;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import org.halflight.bench.BenchEvent.Mark;
 import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.SensorLight;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.session.CurtainStep;
@@ -22,6 +25,7 @@ import org.halflight.session.SessionInput;
 import org.halflight.session.TwoSpeeds;
 import org.halflight.session.UntimedTest;
 import org.halflight.session.WindState;
+import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.jspecify.annotations.Nullable;
 
@@ -68,6 +72,10 @@ public final class Marks {
   private static final String LIGHT_READ = "light-read";
   private static final String LIGHT_TEST_ENDS = "light-test-ends";
   private static final String ON_ITS_WAY = "on-its-way";
+
+  /** Outer sensors by the names of their light in the mark of the light. */
+  private static final Map<String, Channel> OUTER =
+      new TreeMap<>(Map.of("a", Channel.OUTER_A, "b", Channel.OUTER_B));
 
   /** Marks whose kind says all. */
   private static final Map<String, SessionInput> WITHOUT_VALUES =
@@ -165,6 +173,14 @@ public final class Marks {
         values.put("high-offset", number(set.trips().high().offsetCounts()));
         values.put("high-hysteresis", number(set.trips().high().hysteresisCounts()));
       }
+      OUTER.forEach(
+          (name, sensor) -> {
+            SensorLight read = set.outer().get(sensor);
+            if (read != null) {
+              values.put(name + "-dark", number(read.darkCounts()));
+              values.put(name + "-full", number(read.fullCounts()));
+            }
+          });
       return new Mark(hostNanos, LIGHT, values);
     }
     if (input instanceof SessionInput.RunBegins begins) {
@@ -284,7 +300,8 @@ public final class Marks {
                         finite(values.getOrDefault("full", "")),
                         finite(values.getOrDefault("low", "")),
                         finite(values.getOrDefault("high", ""))),
-                    trips(values)));
+                    trips(values),
+                    outer(values)));
         case RUN -> Optional.of(new SessionInput.RunBegins(RunMarks.setup(values)));
         case SPEED ->
             MarkedSpeed.find(values.getOrDefault("is", "")).map(SessionInput.SpeedChosen::new);
@@ -383,6 +400,21 @@ public final class Marks {
   /** A light that was set without looking at the comparators has none of these values. */
   private static TripPoints trips(Map<String, String> values) {
     return new TripPoints(comparator(values, "low"), comparator(values, "high"));
+  }
+
+  private static Map<Channel, SensorLight> outer(Map<String, String> values) {
+    Map<Channel, SensorLight> read = new EnumMap<>(Channel.class);
+    OUTER.forEach(
+        (name, sensor) -> {
+          if (values.containsKey(name + "-full")) {
+            read.put(
+                sensor,
+                new SensorLight(
+                    finite(values.getOrDefault(name + "-dark", "")),
+                    finite(values.getOrDefault(name + "-full", ""))));
+          }
+        });
+    return read;
   }
 
   private static ComparatorTrips comparator(Map<String, String> values, String level) {

@@ -20,7 +20,9 @@ import org.halflight.verdict.CurtainSign;
 import org.halflight.verdict.CurtainSigns;
 import org.halflight.verdict.CurtainSpeed;
 import org.halflight.verdict.CurtainWanted;
+import org.halflight.verdict.Evenness;
 import org.halflight.words.CurtainWords;
+import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -82,9 +84,16 @@ final class CurtainText {
 
   private static String evenness(CurtainSpeed speed) {
     OptionalDouble slope = speed.mean(CurtainFigure.SLOPE);
-    return slope.isPresent()
-        ? CurtainWords.slope(slope.getAsDouble(), CurtainLimits.slopeStops(speed.wantedSeconds()))
-        : Words.say("table.nothing");
+    OptionalDouble range = speed.mean(CurtainFigure.RANGE);
+    if (slope.isEmpty() || range.isEmpty()) {
+      return Words.say("table.nothing");
+    }
+    Evenness evenness =
+        Evenness.of(
+            slope.getAsDouble(),
+            range.getAsDouble(),
+            CurtainLimits.slopeStops(speed.wantedSeconds()));
+    return CurtainWords.of(evenness, Numbers.plainStops(evenness.stops()));
   }
 
   /** What stands out, what to do next, and what to know before trusting it. */

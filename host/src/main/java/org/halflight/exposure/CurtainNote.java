@@ -4,8 +4,6 @@ import org.halflight.stored.StoredWords;
 
 /** What to know about the travel of curtains before trusting it. */
 public enum CurtainNote {
-  /** No outer sensor has seen light in this run: only the centre is timed. */
-  CENTRE_ONLY,
   /** One outer sensor has seen no light in this run, where the others have. */
   SENSOR_DARK,
   /** Nothing has told the direction of travel yet; A is taken to be at the start. */
@@ -35,7 +33,6 @@ public enum CurtainNote {
           CurtainNote.class,
           note ->
               switch (note) {
-                case CENTRE_ONLY -> "centre-only";
                 case SENSOR_DARK -> "sensor-dark";
                 case DIRECTION_NOT_KNOWN -> "direction-not-known";
                 case TRAVEL_REVERSED -> "travel-reversed";

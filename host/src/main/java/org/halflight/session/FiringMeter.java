@@ -3,11 +3,14 @@ package org.halflight.session;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.function.Function;
+import org.halflight.exposure.CurtainMethod;
 import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.OuterSensors;
 import org.halflight.exposure.ThresholdCodes;
 import org.halflight.signal.Firing;
 import org.halflight.signal.SampledLight;
@@ -25,6 +28,7 @@ final class FiringMeter {
   private final ProfileWatch profiles = new ProfileWatch();
   private final OneLevelWatch oneLevel = new OneLevelWatch(this::gapByCurve);
   private final CurveWatch curves = new CurveWatch();
+  private final CurtainWatch curtains = new CurtainWatch();
 
   /**
    * @param methods how the firings of a run are measured
@@ -70,11 +74,19 @@ final class FiringMeter {
             profile.crossings(firing, rig.rate()), assumed, profile.rate(rig.rate()), nowTicks);
   }
 
-  /** From the press of the release to first light, in seconds. */
-  OptionalDouble delaySeconds(Firing firing) {
+  /**
+   * From the press of the release to first light, in seconds; of curtains to first light at the
+   * start of their travel.
+   */
+  OptionalDouble delaySeconds(Firing firing, Exposure exposure) {
     ProfileUse profile = profileUse();
     return ReleaseTiming.delaySeconds(
-        profile.crossings(firing, rig.rate()), profile.rate(rig.rate()));
+        profile.crossings(firing, rig.rate()),
+        exposure
+            .curtains()
+            .map(its -> OptionalLong.of(its.zeroTicks()))
+            .orElse(OptionalLong.empty()),
+        profile.rate(rig.rate()));
   }
 
   /** A release that has settled, with the curve of it that came before. */
@@ -96,7 +108,7 @@ final class FiringMeter {
             place,
             outcome,
             exposure,
-            new MeasuredWith(levels(), seen, profileUse()),
+            new MeasuredWith(levels(), seen, profileUse(), sensors()),
             notes,
             Optional.empty());
     return curves.of(firing, exposure).map(curve -> withCurve(result, curve)).orElse(result);
@@ -154,7 +166,49 @@ final class FiringMeter {
   private ExposureMethod method(Optional<OneLevel> seen) {
     return oneLevel.isOneLevel()
         ? seen.orElse(OneLevelWatch.ON_ITS_WAY)
-        : progress.setup().map(methods).orElse(ExposureMethod.LEAF);
+        : ofTheRun().knowing(sensors(), profileUse().clockBoundShare());
+  }
+
+  private ExposureMethod ofTheRun() {
+    return progress.setup().map(methods).orElse(ExposureMethod.LEAF);
+  }
+
+  private boolean readsCurtains() {
+    return !oneLevel.isOneLevel() && ofTheRun() instanceof CurtainMethod;
+  }
+
+  /** What is known of the outer sensors, where curtains are measured by them. */
+  private OuterSensors sensors() {
+    return readsCurtains()
+        ? curtains.known(progress.run(), light.set(), light.outer())
+        : OuterSensors.UNKNOWN;
+  }
+
+  /**
+   * A firing settled. What it tells about the outer sensors and the direction of travel holds for
+   * the whole run: the firings of before, too, are worked out with it.
+   */
+  void learn(FiringResult settled, List<SessionEvent> events) {
+    Optional<RunSetup> setup = progress.setup();
+    if (setup.filter(its -> its.shutter().isCurtain()).isEmpty()
+        || !FiringLog.isOfTheShutter(settled.outcome(), settled.exposure())) {
+      return;
+    }
+    if (readsCurtains() && curtains.learns(progress.run(), settled.crossings())) {
+      log.all().stream()
+          .filter(r -> r.run() == progress.run())
+          .filter(r -> !curtains.since(r.measuredWith().outer()).equals(r.measuredWith().outer()))
+          .map(r -> r.measuredAgain(curtains.since(r.measuredWith().outer()), ofTheRun()))
+          .toList()
+          .forEach(now -> log.change(now, events));
+    }
+    boolean isCentreOnly =
+        settled.exposure() instanceof Exposure.Timed timed && timed.curtains().isEmpty();
+    if (isCentreOnly && curtains.isCentreOnlyNews(progress.run())) {
+      events.add(
+          new SessionEvent.CurtainsAtTheCentre(
+              CentreOnly.why(setup.get(), !oneLevel.isOneLevel())));
+    }
   }
 
   private FiringResult withCurve(FiringResult result, SampledLight curve) {

@@ -13,6 +13,7 @@ import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.FixedLevel;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.OuterSensors;
 import org.halflight.exposure.ReboundSeen;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -322,7 +323,9 @@ public record FiringResult(
    * What its edges come to by a method, with the levels and the profile that it was measured with.
    */
   public Exposure exposureBy(ExposureMethod method) {
-    return method.measure(crossings(), levels().orElse(LevelPair.GAUSS), realRate());
+    return method
+        .knowing(measuredWith.outer(), profileUse().clockBoundShare())
+        .measure(crossings(), levels().orElse(LevelPair.GAUSS), realRate());
   }
 
   /** What the rule for releases calls this one with other figures; light of cocking is none. */
@@ -416,6 +419,23 @@ public record FiringResult(
   }
 
   /**
+   * The same firing of curtains, worked out with what is known of the outer sensors since. What is
+   * more than its edges stays as it was.
+   */
+  FiringResult measuredAgain(OuterSensors sensors, ExposureMethod method) {
+    FiringResult knowing =
+        with(place, outcome, exposure, measuredWith.sensing(sensors), notes, curve);
+    Exposure figures = knowing.exposureBy(method);
+    if (!(exposure.getClass().equals(figures.getClass()) || mayHaveTime())) {
+      return knowing;
+    }
+    Outcome again = mayHaveTime() ? outcomeWith(figures) : outcome;
+    return curve
+        .map(its -> knowing.withCurve(its, again, figures, knowing.measuredWith))
+        .orElseGet(() -> knowing.workedOut(again, figures));
+  }
+
+  /**
    * The same firing in light that became known only after it, from a shutter that was held open
    * under the same lamp. What its edges could not tell stays as it was.
    *
@@ -429,7 +449,7 @@ public record FiringResult(
     if (!mayHaveTime() && !OneLevelWatch.awaitsOtherLevel(exposure)) {
       return Optional.empty();
     }
-    MeasuredWith means = new MeasuredWith(levels, oneLevel(), profile);
+    MeasuredWith means = new MeasuredWith(levels, oneLevel(), profile, measuredWith.outer());
     FiringNotes its = notes.inLight(light);
     FiringResult now =
         new FiringResult(

@@ -119,11 +119,11 @@ final class FiringSettler {
   private void settleNew(
       FiringKey key, Firing firing, OptionalDouble plateau, List<SessionEvent> events) {
     boolean pressed = ReleaseTiming.isPressed(firing);
-    boolean hasLight = ReleaseTiming.hasLight(firing);
+    Exposure exposure = meter.exposure(firing);
+    boolean hasLight = ReleaseTiming.hasLight(firing) || exposure.curtains().isPresent();
     releaseIsWired |= pressed;
     // Light came in: a cap that was said to be on is off, whatever was forgotten.
     capOn &= !hasLight;
-    Exposure exposure = meter.exposure(firing);
     List<SessionEvent> afterwards = new ArrayList<>();
     if (cocking.claims(
         firing,
@@ -198,7 +198,7 @@ final class FiringSettler {
     Exposure exposure = underway.asClosed(firing, meter.exposure(firing));
     Optional<UntimedTest> test = press.map(FiringResult::untimedTest).orElseGet(this::testShown);
     Outcome outcome = OutcomeRule.of(firing, exposure, rig.rate(), test, capOn);
-    FiringNotes notes = notes(meter.delaySeconds(firing), plateau, false);
+    FiringNotes notes = notes(meter.delaySeconds(firing, exposure), plateau, false);
     FiringResult result = result(key, firing, exposure, outcome, notes, press);
     add(result, events);
     if (outcome == Outcome.DID_NOT_OPEN) {
@@ -211,6 +211,7 @@ final class FiringSettler {
     notes.plateauShare().ifPresent(share -> light.onShare(share, Optional.of(key), events));
     questions.settled(result, result.shown().map(progress::neighbours).orElse(List.of()), events);
     meter.oneLevel().measureAgain(result, log, events);
+    meter.learn(result, events);
     if (progress.isQuick() && test.filter(UntimedTest::holds).isPresent()) {
       held(result, events);
     }

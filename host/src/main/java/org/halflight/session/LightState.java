@@ -2,10 +2,13 @@ package org.halflight.session;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.SensorLight;
 import org.halflight.exposure.TripPoints;
+import org.halflight.signal.Channel;
 
 /**
  * The light: which openings belong to setting it, as what it was set, and what readings of full
@@ -23,6 +26,7 @@ final class LightState {
   private Optional<LightLevels> ofOtherCells = Optional.empty();
 
   private TripPoints trips = TripPoints.EXACT;
+  private Map<Channel, SensorLight> outer = Map.of();
   private Optional<HeldLight.ThresholdsAt> thresholds = Optional.empty();
   private boolean fixedLevel;
   private boolean beingSet;
@@ -49,6 +53,11 @@ final class LightState {
 
   void onRig(boolean hasFixedLevel) {
     fixedLevel = hasFixedLevel;
+  }
+
+  /** Light of the outer sensors when the light was set, of those that were read. */
+  Map<Channel, SensorLight> outer() {
+    return outer;
   }
 
   /** Where the comparators switch. */
@@ -94,6 +103,7 @@ final class LightState {
     set = Optional.of(levels);
     ofOtherCells = Optional.empty();
     trips = input.trips();
+    outer = input.outer();
     trust.lightSet(log.size());
   }
 
@@ -105,6 +115,7 @@ final class LightState {
     fullLight.forget();
     set = Optional.of(levels);
     trips = TripPoints.EXACT;
+    outer = Map.of();
     trust.lightSet(log.size());
   }
 

@@ -29,6 +29,11 @@ public record MeasuredWith(
     return new MeasuredWith(levels, Optional.of(now), profileUse, outer);
   }
 
+  /** The same with more of the outer sensors known. */
+  MeasuredWith sensing(OuterSensors now) {
+    return new MeasuredWith(levels, oneLevel, profileUse, now);
+  }
+
   /** The same with another profile. */
   MeasuredWith by(ProfileUse use) {
     return new MeasuredWith(levels, oneLevel, use, outer);

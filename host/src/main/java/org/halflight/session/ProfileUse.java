@@ -4,6 +4,7 @@ import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.halflight.exposure.CurtainMethod;
 import org.halflight.exposure.ProfileCorrection;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ClockRate;
@@ -22,6 +23,9 @@ import org.halflight.time.TickRate;
  * @param state how the rig stood beside that
  */
 public record ProfileUse(Optional<RigProfile> profile, Set<Mismatch> mismatches, RigState state) {
+  /** A resonator drifts by about 10 ppm a degree; a bench swings by 5 degrees. */
+  private static final double CLOCK_DRIFT_BOUND = 50e-6;
+
   /** No profile at all. */
   public static final ProfileUse NONE = new ProfileUse(Optional.empty(), Set.of());
 
@@ -63,6 +67,13 @@ public record ProfileUse(Optional<RigProfile> profile, Set<Mismatch> mismatches,
   /** How fast the board really counts: by the profile, or else by the pings of the session. */
   public TickRate rate(TickRate nominal) {
     return clock().map(clock -> clock.rate(nominal)).orElse(nominal);
+  }
+
+  /** What that rate may be off by, as a share. */
+  public double clockBoundShare() {
+    return clock()
+        .map(its -> Math.sqrt(3) * its.standardUncertaintyPpm() * 1e-6 + CLOCK_DRIFT_BOUND)
+        .orElse(CurtainMethod.CLOCK_SHARE);
   }
 
   /** The rate that times are worked out with; only ever one of the two. */

@@ -34,7 +34,16 @@ final class ReleaseTiming {
 
   /** From the last press before first light to first light, in seconds. */
   static OptionalDouble delaySeconds(Firing firing, TickRate rate) {
-    OptionalLong light = firstLight(firing);
+    return delaySeconds(firing, OptionalLong.empty(), rate);
+  }
+
+  /**
+   * The same to another light than the first at the centre.
+   *
+   * @param lightTicks empty for the first at the centre
+   */
+  static OptionalDouble delaySeconds(Firing firing, OptionalLong lightTicks, TickRate rate) {
+    OptionalLong light = lightTicks.isPresent() ? lightTicks : firstLight(firing);
     if (light.isEmpty()) {
       return OptionalDouble.empty();
     }

@@ -15,6 +15,9 @@ public sealed interface SessionEvent {
     FiringResult result();
   }
 
+  /** Curtains are measured at the centre of the frame only; said once in a run. */
+  record CurtainsAtTheCentre(CentreOnly why) implements SessionEvent {}
+
   /** The rig sees one level of light at a time: a speed has a time from its second firing on. */
   record OneLevelRig(boolean fixed) implements SessionEvent {}
 

@@ -2,16 +2,19 @@ package org.halflight.session;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.SensorLight;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.RigProfile;
 import org.halflight.signal.BoardTraits;
+import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
 import org.halflight.signal.SampledLight;
@@ -99,8 +102,19 @@ public sealed interface SessionInput {
    *
    * @param levels dark and full light, and the thresholds as they read
    * @param trips where the comparators really switch
+   * @param outer light of the outer sensors, of those that were read
    */
-  record LightSet(LightLevels levels, TripPoints trips) implements SessionInput {
+  record LightSet(LightLevels levels, TripPoints trips, Map<Channel, SensorLight> outer)
+      implements SessionInput {
+    public LightSet {
+      outer = Map.copyOf(outer);
+    }
+
+    /** Of the centre alone. */
+    public LightSet(LightLevels levels, TripPoints trips) {
+      this(levels, trips, Map.of());
+    }
+
     /** Without having looked at the comparators. */
     public LightSet(LightLevels levels) {
       this(levels, TripPoints.EXACT);

@@ -33,6 +33,9 @@ public final class EventSentences {
           changed.result().rejection().orElse(""),
           changed.result().notes().firstReason().orElse(""));
     }
+    if (news instanceof SessionEvent.CurtainsAtTheCentre centre) {
+      return Optional.of(Words.of("curtain.centreOnly", centre.why()));
+    }
     if (news instanceof SessionEvent.OneLevelRig rig) {
       return say(rig.fixed() ? "news.starterRig" : "news.oneLevelRig");
     }
