@@ -305,7 +305,9 @@ final class RunPlace extends Place {
     if (dry.equals(form.options().get(RunOption.WET))) {
       options.show(RunOption.WET, dry);
     }
-    Stream.concat(RunOption.CRITERIA.stream(), Stream.of(RunOption.FRAME))
+    Stream.concat(
+            RunOption.CRITERIA.stream(),
+            RunOption.CONDITIONS.stream().filter(RunOption::isOfCurtains))
         .filter(RunOption::isOffered)
         .forEach(option -> options.show(option, form.options().getOrDefault(option, "")));
     if (form.shutter().isCurtain()) {
@@ -394,7 +396,7 @@ final class RunPlace extends Place {
   }
 
   private void travelChosen() {
-    if (kind == ShutterKind.UNKNOWN || kind.isCurtain()) {
+    if (!suggesting && (kind == ShutterKind.UNKNOWN || kind.isCurtain())) {
       kind = TRAVELS.get(Math.max(0, travel.getSelectedIndex()));
     }
   }

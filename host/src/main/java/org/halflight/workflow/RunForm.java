@@ -154,6 +154,31 @@ public record RunForm(
     return sameCamera ? known : known.asPlanned();
   }
 
+  /**
+   * The form for a camera with curtains that nobody has named: the same again where the run before
+   * was of such, else as found.
+   *
+   * @param said what is known of it
+   */
+  public RunForm ofCurtains(ShutterKind kind, Map<RunOption<?>, String> said) {
+    if (shutter.kind() == kind) {
+      return this;
+    }
+    Dial dial = Dial.find("curtain").orElseThrow();
+    Map<RunOption<?>, String> others = new LinkedHashMap<>(options);
+    others.putAll(said);
+    return new RunForm(
+            new ShutterUnderTest(
+                shutter.camera(), kind, dial.key(), dial.reference(), shutter.customs()),
+            Phase.AS_FOUND,
+            list(dial.speeds()),
+            firings,
+            restSeconds,
+            List.of(),
+            others)
+        .asPlanned();
+  }
+
   /** A curtain shutter that comes new is fired at few speeds, a few times each. */
   private RunForm asPlanned() {
     Optional<Dial> dial = Dial.ofKey(shutter.dial());

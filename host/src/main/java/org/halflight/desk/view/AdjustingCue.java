@@ -48,11 +48,10 @@ final class AdjustingCue {
   }
 
   /** Settling is no counting; what a turn did is heard once enough was fired. */
-  private static Optional<Cue> ofCurtains(
-      Session session, RunSetup setup, FiringResult newest) {
+  private static Optional<Cue> ofCurtains(Session session, RunSetup setup, FiringResult newest) {
     CurtainTrials all = CurtainTrials.of(session.run(), session.adjusted(), session.results());
     CurtainTrials.Trial last = all.last();
-    if (last.settling().contains(newest)) {
+    if (last.settling().stream().anyMatch(each -> each.number() == newest.number())) {
       return Optional.of(Cue.NOT_COUNTED);
     }
     MarkedSpeed speed = newest.shown().orElseThrow();
@@ -84,10 +83,7 @@ final class AdjustingCue {
 
   private static OptionalDouble mean(
       CurtainRunFigures figures, MarkedSpeed speed, CurtainWatch watch) {
-    return figures
-        .at(speed)
-        .map(its -> its.mean(watch.figure()))
-        .orElse(OptionalDouble.empty());
+    return figures.at(speed).map(its -> its.mean(watch.figure())).orElse(OptionalDouble.empty());
   }
 
   private static Optional<Cue> of(TwoAtOnce.Side side, boolean enough) {

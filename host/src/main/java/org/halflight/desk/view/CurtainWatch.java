@@ -68,18 +68,14 @@ record CurtainWatch(CurtainFigure figure, Optional<TrialsPicture.Band> band) {
 
   private static Optional<TrialsPicture.Band> window(MarkedSpeed speed, CurtainRunFigures fired) {
     OptionalDouble window =
-        fired
-            .at(speed)
-            .map(its -> its.mean(CurtainFigure.WINDOW))
-            .orElse(OptionalDouble.empty());
+        fired.at(speed).map(its -> its.mean(CurtainFigure.WINDOW)).orElse(OptionalDouble.empty());
     double last = window.orElse(0) - CurtainLimits.FLASH_SECONDS;
     return last > 0 ? Optional.of(new TrialsPicture.Band(0, last)) : Optional.empty();
   }
 
   /** How far a value is beyond the band; 0 within. */
   double beyond(double value) {
-    return band
-        .map(its -> Math.max(0, Math.max(its.low() - value, value - its.high())))
+    return band.map(its -> Math.max(0, Math.max(its.low() - value, value - its.high())))
         .orElse(0.0);
   }
 
