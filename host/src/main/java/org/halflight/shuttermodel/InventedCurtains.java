@@ -63,9 +63,10 @@ public enum InventedCurtains {
   }
 
   /**
-   * As it is found after years without service, its springs slack by less than a quarter of a turn: gummed, its tensions, slit, second brake and
-   * contact off, its escapement dirty; how much is drawn by the seed. Cleaning takes the gum and
-   * most of the escapement's error; the rest wants adjusting.
+   * As it is found after years without service, its springs slack by less than a quarter of a turn:
+   * gummed, its tensions, slit, second brake and contact off, its escapement dirty; how much is
+   * drawn by the seed. Cleaning takes the gum and most of the escapement's error; the rest wants
+   * adjusting.
    */
   public CurtainShutter found(List<MarkedSpeed> dial, long seed) {
     SeededDraws draws = new SeededDraws(SeededDraws.seedOf(seed, 7));
@@ -76,7 +77,9 @@ public enum InventedCurtains {
     CurtainCondition condition =
         CurtainCondition.SOUND
             .with(
-                CurtainState.SOUND.withTension(1 - firstSlack / design().tensionTurns()).withGum(0.07 + 0.01 * draws.uniform(), 0.5),
+                CurtainState.SOUND
+                    .withTension(1 - firstSlack / design().tensionTurns())
+                    .withGum(0.07 + 0.01 * draws.uniform(), 0.5),
                 CurtainState.SOUND
                     .withTension(1 - secondSlack / design().tensionTurns())
                     .withGum(0.07 + 0.01 * draws.uniform(), 0.5)

@@ -23,6 +23,7 @@ import org.halflight.session.LightReading;
 import org.halflight.session.LinkageStep;
 import org.halflight.session.OwnTravel;
 import org.halflight.session.RunOption;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.TurnCount;
 import org.halflight.session.UntimedTest;
 import org.halflight.session.WindState;
@@ -544,6 +545,19 @@ public class PracticeOperator implements CameraOperator {
   public void useContact(Optional<InventedContact> another) {
     contact = another;
     putOn();
+  }
+
+  /** A form of a run, with what a person would note of such curtains. */
+  public static RunForm form(InventedCurtains kind, RunForm form, List<UntimedTest> tests) {
+    ShutterUnderTest its = form.shutter();
+    return new RunForm(
+        new ShutterUnderTest(its.camera(), kind.kind(), its.dial(), its.reference(), its.customs()),
+        form.phase(),
+        form.speeds(),
+        form.firings(),
+        form.restSeconds(),
+        tests,
+        said(kind));
   }
 
   /** What a person would note of such curtains in the form of a run. */
