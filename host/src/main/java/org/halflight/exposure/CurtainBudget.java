@@ -72,7 +72,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
    * From one curtain to the other along the light, in millimetres: blades of two packs, and cloth
    * on neighbouring rollers. Light that comes at a slant sees them at places that differ.
    */
-  private static final double BLADES_APART_MILLIMETRES = 0.8;
+  private static final double BLADES_APART_MILLIMETRES = 1;
 
   private static final double CLOTHS_APART_MILLIMETRES = 0.3;
 
@@ -80,7 +80,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
   private static final double LONGEST_OF_BLADES_MILLIMETRES = 30;
 
   /** The middle of the lamp beside the axis. */
-  private static final double LAMP_ASIDE_MILLIMETRES = 10;
+  private static final double LAMP_ASIDE_MILLIMETRES = 6;
 
   private static final double THOUSANDTH = 1e-3;
 
@@ -160,8 +160,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
         geometry.frameMillimetres() < LONGEST_OF_BLADES_MILLIMETRES
             ? BLADES_APART_MILLIMETRES
             : CLOTHS_APART_MILLIMETRES;
-    double slant =
-        Math.hypot(place, LAMP_ASIDE_MILLIMETRES / 2) / geometry.lampToSensorMillimetres();
+    double slant = Math.hypot(place, LAMP_ASIDE_MILLIMETRES) / geometry.lampToSensorMillimetres();
     return apart * slant * THOUSANDTH / metresPerSecond;
   }
 
