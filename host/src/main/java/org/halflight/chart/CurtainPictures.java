@@ -1,11 +1,11 @@
 package org.halflight.chart;
 
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import org.halflight.exposure.CurtainGeometry;
 import org.halflight.exposure.CurtainTravel;
 import org.halflight.exposure.Place;
 import org.halflight.exposure.PlacePassing;
@@ -134,41 +134,41 @@ public record CurtainPictures(CurtainFrame frame, List<Run> runs, String note) {
     return runs.stream().flatMap(run -> track(run, speed).stream()).toList();
   }
 
+  /** Of the firings that count; of the first after rest where there is no other yet. */
   private static Optional<CurtainTrack> track(Run run, MarkedSpeed speed) {
-    List<CurtainTravel> travels =
-        run.figures().shots().stream()
-            .filter(shot -> shot.speed().equals(speed) && !shot.afterRest())
-            .map(CurtainShot::travel)
-            .toList();
-    return run.figures()
-        .at(speed)
-        .filter(its -> !travels.isEmpty())
-        .map(
-            its ->
-                new CurtainTrack(
-                    run.phase(),
-                    Arrays.stream(Place.values()).map(place -> at(place, its, travels)).toList()));
+    List<CurtainShot> all =
+        run.figures().shots().stream().filter(shot -> shot.speed().equals(speed)).toList();
+    List<CurtainShot> settled = all.stream().filter(shot -> !shot.afterRest()).toList();
+    List<CurtainShot> shown = settled.isEmpty() ? all : settled;
+    return shown.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new CurtainTrack(
+                run.phase(),
+                Arrays.stream(Place.values()).map(place -> at(place, shown)).toList()));
   }
 
-  private static CurtainTrack.At at(Place place, CurtainSpeed speed, List<CurtainTravel> travels) {
+  private static CurtainTrack.At at(Place place, List<CurtainShot> shots) {
     CurtainFigure error =
         switch (place) {
           case START -> CurtainFigure.START;
           case CENTRE -> CurtainFigure.CENTRE;
           case END -> CurtainFigure.END;
         };
-    double[] stops = speed.sample(error).map(each -> each.sorted()).orElse(new double[0]);
-    CurtainGeometry geometry = travels.get(0).geometry();
+    List<CurtainTravel> travels = shots.stream().map(CurtainShot::travel).toList();
+    DoubleSummaryStatistics stops =
+        shots.stream().flatMapToDouble(shot -> error.of(shot).stream()).summaryStatistics();
+    long dark = travels.stream().filter(travel -> travel.capped().contains(place)).count();
+    boolean isThere = stops.getCount() > 0;
     return new CurtainTrack.At(
         place,
-        geometry.placeMillimetres(place),
+        travels.get(0).geometry().placeMillimetres(place),
         mean(travels, place, PlacePassing::opensSeconds),
         mean(travels, place, PlacePassing::coversSeconds),
-        speed.mean(error),
-        stops.length == 0 ? 0 : stops[0],
-        stops.length == 0 ? 0 : stops[stops.length - 1],
-        2 * speed.capped().getOrDefault(place, 0) >= speed.firings()
-            && speed.capped().containsKey(place));
+        isThere ? OptionalDouble.of(stops.getAverage()) : OptionalDouble.empty(),
+        isThere ? stops.getMin() : 0,
+        isThere ? stops.getMax() : 0,
+        dark > 0 && 2 * dark >= shots.size());
   }
 
   /** Of firings whose time zero is the passing of the start. */

@@ -48,6 +48,9 @@ public record GatePicture(
   /** Of the height, above the bars: the arrow has it. */
   private static final double ARROW_ROOM = 0.2;
 
+  /** Of the height, for the figures beyond the longest bars. */
+  private static final double LABEL_ROOM = 0.08;
+
   public GatePicture {
     tracks = List.copyOf(tracks);
   }
@@ -66,8 +69,9 @@ public record GatePicture(
         }
       }
     }
-    double low = wanted.range().getLowerBound();
-    double top = wanted.range().getUpperBound();
+    double room = LABEL_ROOM * wanted.range().getLength();
+    double low = wanted.range().getLowerBound() - room;
+    double top = wanted.range().getUpperBound() + room;
     double high = top + ARROW_ROOM * (top - low);
     XYPlot plot =
         Frame.stops(

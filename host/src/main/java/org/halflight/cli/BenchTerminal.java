@@ -329,6 +329,10 @@ final class BenchTerminal {
     }
     Assembly.Switch one = Assembly.Switch.find(name).orElseThrow();
     Assembly now = run.stage().get().assembly();
+    if (!now.switches().contains(one)) {
+      terminal.say(Words.say("stage.curtains.none", name));
+      return;
+    }
     Optional<Assembly> wanted =
         to.isEmpty() ? Optional.of(one.flipped(now)) : StageWords.typed(one, now, to);
     if (wanted.isEmpty()) {
@@ -415,7 +419,7 @@ final class BenchTerminal {
     } else if (news instanceof SessionEvent.RunDone && run.stage().isPresent()) {
       StageWords.last(session().results(), session().runs()).forEach(terminal::say);
       if (!operator.answers()) {
-        terminal.say(Words.say("stage.next"));
+        terminal.say(StageWords.next(run.stage().get().assembly()));
       }
     } else {
       EventSentences.of(news).ifPresent(terminal::say);

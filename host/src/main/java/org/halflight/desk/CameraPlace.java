@@ -439,6 +439,7 @@ final class CameraPlace extends Place {
             Stream.concat(record.corrections(known).stream(), record.corrections(here).stream())
                 .toList(),
         details::before);
+    lists.ofCurtains(known.shutter().isCurtain(known.dial().name()));
     lists.show(new ChecklistText(here.intake(), here.handBack(), List.of()));
     archive.isFor(here);
     tells.accept(known);
@@ -466,6 +467,7 @@ final class CameraPlace extends Place {
     job.setText("");
     details.show(Details.NONE);
     details.before(List.of());
+    lists.ofCurtains(false);
     lists.show(ChecklistText.EMPTY);
     log.show(List.of(), clock.getZone());
     sheet.show(Optional.empty(), StripSheet.EMPTY);

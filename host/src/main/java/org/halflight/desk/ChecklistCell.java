@@ -8,12 +8,14 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
+import java.util.function.IntFunction;
 import java.util.function.Supplier;
 import javax.swing.BorderFactory;
 import javax.swing.Icon;
 import javax.swing.JTable;
 import javax.swing.UIManager;
 import org.halflight.desk.view.ChecklistText;
+import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 
 /** An answer of the lists as a button: its state by shape and word, wrapped where it is long. */
@@ -22,8 +24,14 @@ final class ChecklistCell extends WrappedTable.Cell {
 
   private final transient Supplier<ChecklistText> lists;
 
-  ChecklistCell(Supplier<ChecklistText> lists) {
+  private final transient IntFunction<CheckItem> items;
+
+  /**
+   * @param items by row
+   */
+  ChecklistCell(Supplier<ChecklistText> lists, IntFunction<CheckItem> items) {
     this.lists = lists;
+    this.items = items;
   }
 
   @Override
@@ -32,7 +40,7 @@ final class ChecklistCell extends WrappedTable.Cell {
     super.getTableCellRendererComponent(table, value, isSelected, hasFocus, row, column);
     setIcon(null);
     if (column > 0) {
-      CheckState state = lists.get().state(ChecklistTable.item(row), column == 1);
+      CheckState state = lists.get().state(items.apply(row), column == 1);
       setIcon(new Shape(state));
       setDisabledIcon(getIcon());
       setIconTextGap(Look.px(Look.UNIT));

@@ -2,6 +2,7 @@ package org.halflight.desk;
 
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
@@ -20,7 +21,8 @@ import org.halflight.words.Words;
 final class ChecklistTable extends WrappedTable {
   private static final long serialVersionUID = 1L;
 
-  private static final List<CheckItem> ITEMS = List.of(CheckItem.values());
+  private transient List<CheckItem> items = List.of(CheckItem.values());
+  private boolean ofCurtains;
 
   private final transient BiConsumer<Checklist, Checklist> onChange;
 
@@ -41,7 +43,7 @@ final class ChecklistTable extends WrappedTable {
     Look.leaveByTab(this);
     setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     getTableHeader().setReorderingAllowed(false);
-    setDefaultRenderer(Object.class, new ChecklistCell(() -> lists));
+    setDefaultRenderer(Object.class, new ChecklistCell(() -> lists, this::item));
     getColumnModel().getColumn(0).setPreferredWidth(ITEM_WIDTH);
     getAccessibleContext().setAccessibleName(Words.say("desk.lists.name"));
     BoundKey.does(
@@ -59,13 +61,25 @@ final class ChecklistTable extends WrappedTable {
   }
 
   /** The item of a row. */
-  static CheckItem item(int row) {
-    return ITEMS.get(row);
+  CheckItem item(int row) {
+    return items.get(row);
+  }
+
+  /** The items of a camera with curtains, or of another one. */
+  void ofCurtains(boolean curtains) {
+    if (ofCurtains != curtains) {
+      ofCurtains = curtains;
+      items =
+          Arrays.stream(CheckItem.values())
+              .filter(item -> !curtains || item.isOfCurtains())
+              .toList();
+      ((Lists) getModel()).fireTableDataChanged();
+    }
   }
 
   void show(ChecklistText shown) {
     lists = shown;
-    ((Lists) getModel()).fireTableRowsUpdated(0, ITEMS.size() - 1);
+    ((Lists) getModel()).fireTableRowsUpdated(0, items.size() - 1);
   }
 
   /** Other answers, with what was measured as it is. */
@@ -81,7 +95,7 @@ final class ChecklistTable extends WrappedTable {
   /** What was measured for the item that is looked at, in sentences. */
   String said() {
     int row = getSelectedRow();
-    return row < 0 ? "" : String.join("\n", lists.said(ITEMS.get(row)));
+    return row < 0 ? "" : String.join("\n", lists.said(items.get(row)));
   }
 
   /** The note on the answer that is selected; empty where none is. */
@@ -100,7 +114,7 @@ final class ChecklistTable extends WrappedTable {
     int row = getSelectedRow();
     return row < 0 || getSelectedColumn() < 1 || !isEnabled()
         ? Optional.empty()
-        : Optional.of(ITEMS.get(row));
+        : Optional.of(items.get(row));
   }
 
   /** The list of the selected answer. */
@@ -113,7 +127,7 @@ final class ChecklistTable extends WrappedTable {
     lists =
         new ChecklistText(
             intake ? now : lists.intake(), intake ? lists.handBack() : now, lists.tried());
-    ((Lists) getModel()).fireTableCellUpdated(ITEMS.indexOf(item), getSelectedColumn());
+    ((Lists) getModel()).fireTableCellUpdated(items.indexOf(item), getSelectedColumn());
     onChange.accept(lists.intake(), lists.handBack());
   }
 
@@ -121,7 +135,7 @@ final class ChecklistTable extends WrappedTable {
     if (row < 0 || column < 1 || !isEnabled()) {
       return;
     }
-    CheckItem item = ITEMS.get(row);
+    CheckItem item = items.get(row);
     lists =
         new ChecklistText(
             column == 1 ? turned(lists.intake(), item) : lists.intake(),
@@ -147,7 +161,7 @@ final class ChecklistTable extends WrappedTable {
 
     @Override
     public int getRowCount() {
-      return ITEMS.size();
+      return items.size();
     }
 
     @Override
@@ -162,9 +176,11 @@ final class ChecklistTable extends WrappedTable {
 
     @Override
     public Object getValueAt(int row, int column) {
-      CheckItem item = ITEMS.get(row);
+      CheckItem item = items.get(row);
       if (column == 0) {
-        return Words.of("desk.item", item);
+        return ofCurtains && item == CheckItem.BLADES
+            ? Words.say("desk.item.curtains")
+            : Words.of("desk.item", item);
       }
       return lists.cell(item, column == 1);
     }

@@ -79,6 +79,7 @@ final class DeskWindow {
   private final CameraPlace camera;
   private final CamerasPlace cameras;
   private final PracticeMenu practice;
+  private final PracticeScrews screws = new PracticeScrews();
   private final DarkCover cover;
   private final HelpPlace help;
   private final DeskMenu menu = new DeskMenu(new MenuSource(), this::act);
@@ -317,6 +318,11 @@ final class DeskWindow {
       undo.forget(UserAction.TO_RIG);
     }
     view = shown;
+    if (shown.link().isPractice()) {
+      screws
+          .follow(shown.turns())
+          .forEach((screw, turns) -> onModelCamera(its -> its.turn(screw, turns)));
+    }
     frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
     places.show(shown);
@@ -560,11 +566,17 @@ final class DeskWindow {
   }
 
   private RunForm next() {
-    return RunForm.next(
-        view().flatMap(BenchView::setup),
-        view().filter(BenchView::runDone).isPresent(),
-        camera.camera(),
-        settings.options());
+    RunForm next =
+        RunForm.next(
+            view().flatMap(BenchView::setup),
+            view().filter(BenchView::runDone).isPresent(),
+            camera.camera(),
+            settings.options());
+    return practice
+        .curtains()
+        .filter(kind -> isPractice() && camera.camera().isEmpty())
+        .map(kind -> next.ofCurtains(kind.kind(), PracticeOperator.said(kind)))
+        .orElse(next);
   }
 
   private void beginRun(RunSetup typed) {

@@ -22,6 +22,7 @@ import javax.swing.ListSelectionModel;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.bench.LightPlan;
 import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.CurtainBench;
 import org.halflight.desk.view.ExtraTestsText;
 import org.halflight.desk.view.LightTestView;
 import org.halflight.desk.view.UserAction;
@@ -72,6 +73,7 @@ final class ExtraTestsPlace extends Place {
   private transient LightTestView test = LightTestView.NOTHING;
   private transient @Nullable BenchView view;
   private boolean filling;
+  private boolean isOfCurtains;
   private final transient LatestWork<BenchView, ExtraTestsText> text;
 
   /**
@@ -219,7 +221,9 @@ final class ExtraTestsPlace extends Place {
     asked(shown)
         .filter(stopsOfRun -> !before.equals(Optional.of(stopsOfRun)))
         .ifPresent(stopsOfRun -> marked.setText(stops(stopsOfRun)));
-    if (!shown.lightTest().equals(test)) {
+    boolean curtains = CurtainBench.isCurtain(shown);
+    if (!shown.lightTest().equals(test) || curtains != isOfCurtains) {
+      isOfCurtains = curtains;
       show(shown.lightTest());
     }
     make();
@@ -245,11 +249,12 @@ final class ExtraTestsPlace extends Place {
     count.setVisible(now.isUnderWay());
     progress.setValue((int) Math.round(100 * now.prompt().progress()));
     progress.setVisible(now.isUnderWay());
+    for (JComponent each : List.of(leak, panel)) {
+      each.setVisible(!now.isUnderWay());
+    }
     for (JComponent each :
         List.of(
-            leak,
             stops,
-            panel,
             markedLabel,
             marked,
             plungerLabel,
@@ -258,7 +263,7 @@ final class ExtraTestsPlace extends Place {
             shutterLabel,
             plungerShutter,
             plunger)) {
-      each.setVisible(!now.isUnderWay());
+      each.setVisible(!now.isUnderWay() && !isOfCurtains);
     }
     for (JComponent each : List.of(done, skip, stop)) {
       each.setVisible(now.isUnderWay());

@@ -41,6 +41,11 @@ final class PlanBox extends JComboBox<String> {
         });
   }
 
+  /** Plans another number. */
+  void plan(int firings) {
+    setSelectedItem(String.valueOf(firings));
+  }
+
   /** The number; 0 where what is typed is none. */
   int planned() {
     try {

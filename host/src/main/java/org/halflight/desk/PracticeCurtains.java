@@ -1,8 +1,10 @@
 package org.halflight.desk;
 
+import java.util.Map;
 import java.util.Optional;
 import javax.swing.ButtonGroup;
 import javax.swing.JMenu;
+import javax.swing.JRadioButtonMenuItem;
 import org.halflight.shuttermodel.CurtainScrew;
 import org.halflight.shuttermodel.InventedBar;
 import org.halflight.shuttermodel.InventedCurtains;
@@ -17,18 +19,24 @@ final class PracticeCurtains {
 
   private PracticeCurtains() {}
 
-  /** The camera on the practice rig. */
-  static JMenu cameras(PracticeMenu menu) {
+  /**
+   * The camera on the practice rig.
+   *
+   * @param items takes what chooses each of them
+   */
+  static JMenu cameras(PracticeMenu menu, Map<InventedCurtains, JRadioButtonMenuItem> items) {
     JMenu cameras = menu("camera");
     ButtonGroup one = new ButtonGroup();
     menu.choice(cameras, one, "camera.leaf", true, camera -> camera.useCurtains(Optional.empty()));
     for (InventedCurtains each : InventedCurtains.values()) {
-      menu.choice(
-          cameras,
-          one,
-          "camera." + Words.key(each),
-          false,
-          camera -> camera.useCurtains(Optional.of(each)));
+      items.put(
+          each,
+          menu.choice(
+              cameras,
+              one,
+              "camera." + Words.key(each),
+              false,
+              camera -> camera.useCurtains(Optional.of(each))));
     }
     return cameras;
   }

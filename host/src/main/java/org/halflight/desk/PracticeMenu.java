@@ -1,5 +1,7 @@
 package org.halflight.desk;
 
+import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +21,7 @@ import org.halflight.desk.view.UndoStack;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.InventedContact;
+import org.halflight.shuttermodel.InventedCurtains;
 import org.halflight.shuttermodel.InventedFit;
 import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.InventedLamp;
@@ -34,6 +37,8 @@ final class PracticeMenu {
   private final Consumer<Consumer<PracticeOperator>> onCamera;
   private final JMenuItem change = new JMenuItem();
   private final Consumer<UndoStack.Act> onChosen;
+  private final Map<InventedCurtains, JRadioButtonMenuItem> cameras =
+      new EnumMap<>(InventedCurtains.class);
 
   /** What chooses again, of each group, the entry that is chosen now. */
   private final Map<ButtonGroup, Runnable> chosen = new HashMap<>();
@@ -55,7 +60,7 @@ final class PracticeMenu {
       Runnable onChange) {
     this.onCamera = onCamera;
     this.onChosen = onChosen;
-    menu.add(PracticeCurtains.cameras(this));
+    menu.add(PracticeCurtains.cameras(this, cameras));
     menu.add(PracticeCurtains.screws(this));
     menu.add(PracticeCurtains.bars(this));
     item("capped", mishap(PracticeMishap.CAPPED), mishap(PracticeMishap.NONE));
@@ -105,10 +110,17 @@ final class PracticeMenu {
   }
 
   List<JMenuItem> items() {
-    return java.util.Arrays.stream(menu.getComponents())
+    return Arrays.stream(menu.getComponents())
         .filter(JMenuItem.class::isInstance)
         .map(JMenuItem.class::cast)
         .toList();
+  }
+
+  /** The curtains of the camera that is on the practice rig; empty for blades. */
+  Optional<InventedCurtains> curtains() {
+    return Arrays.stream(InventedCurtains.values())
+        .filter(each -> Objects.requireNonNull(cameras.get(each)).isSelected())
+        .findFirst();
   }
 
   JPopupMenu menu() {
@@ -229,7 +241,7 @@ final class PracticeMenu {
     choice(linkages, one, "linkage." + name, isFound, camera -> camera.adjustLinkage(linkage));
   }
 
-  void choice(
+  JRadioButtonMenuItem choice(
       JMenu choices,
       ButtonGroup one,
       String name,
@@ -258,6 +270,7 @@ final class PracticeMenu {
         });
     one.add(item);
     choices.add(item);
+    return item;
   }
 
   private void tick(JMenu into, String name, Function<Boolean, Consumer<PracticeOperator>> doing) {

@@ -3,6 +3,7 @@ package org.halflight.desk;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.ItemSelectable;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -71,6 +72,10 @@ final class RunPlace extends Place {
             Words.say("desk.run.marking.exact"), Words.say("desk.run.marking.literal")
           });
   private final JComboBox<String> rest = new JComboBox<>();
+
+  /** Rows that a shutter of curtains has no use for, as they are in the form. */
+  private final List<JComponent> ofLeaves = new ArrayList<>();
+
   private final Map<UntimedTest, JCheckBox> checks = new EnumMap<>(UntimedTest.class);
   private final JCheckBox beforeCocking = new JCheckBox(Words.say("desk.run.beforeCocking"));
   private final JCheckBox bladesShut = new JCheckBox(Words.say("desk.run.bladesShut"));
@@ -256,7 +261,9 @@ final class RunPlace extends Place {
             form.options(),
             form.restSeconds().isEmpty() ? "" : String.valueOf(rest.getSelectedItem())));
     curtainsFold.say(RunFormText.curtains(form.options()));
-    curtainsFold.setVisible(form.shutter().isCurtain());
+    boolean isCurtain = form.shutter().isCurtain();
+    curtainsFold.setVisible(isCurtain);
+    ofLeaves.forEach(each -> each.setVisible(!isCurtain));
     criteriaFold.say(RunFormText.criteria(form.options()));
     shutterFold.say(RunFormText.shutter(form));
   }
@@ -298,9 +305,14 @@ final class RunPlace extends Place {
     if (dry.equals(form.options().get(RunOption.WET))) {
       options.show(RunOption.WET, dry);
     }
-    Stream.concat(RunOption.CRITERIA.stream(), Stream.of(RunOption.FRAME))
+    Stream.concat(
+            RunOption.CRITERIA.stream(),
+            RunOption.CONDITIONS.stream().filter(RunOption::isOfCurtains))
         .filter(RunOption::isOffered)
         .forEach(option -> options.show(option, form.options().getOrDefault(option, "")));
+    if (form.shutter().isCurtain()) {
+      firings.plan(form.firings());
+    }
     way.setSelectedIndex(
         options.isChosen(RunOption.QUICK) ? 1 : options.isChosen(RunOption.STAGES) ? 2 : 0);
   }
@@ -351,9 +363,14 @@ final class RunPlace extends Place {
 
   /**
    * Adjusting is about one speed, unless stages of assembly are compared; the others come back for
-   * the run after it.
+   * the run after it. Of curtains each step has its speed, so that all of them are there.
    */
   private void adjustingChosen() {
+    if (form().shutter().isCurtain() && button(Phase.ADJUSTING).isSelected()) {
+      Dial.ofKey(form().shutter().dial())
+          .ifPresent(its -> speeds.setText(RunForm.list(its.speeds())));
+      return;
+    }
     if (!button(Phase.ADJUSTING).isSelected() || options.isChosen(RunOption.STAGES)) {
       speeds.setText(all);
     } else if (!toAdjust.isEmpty() && !speeds.getText().equals(toAdjust)) {
@@ -379,7 +396,7 @@ final class RunPlace extends Place {
   }
 
   private void travelChosen() {
-    if (kind == ShutterKind.UNKNOWN || kind.isCurtain()) {
+    if (!suggesting && (kind == ShutterKind.UNKNOWN || kind.isCurtain())) {
       kind = TRAVELS.get(Math.max(0, travel.getSelectedIndex()));
     }
   }
@@ -418,7 +435,7 @@ final class RunPlace extends Place {
         firings.planned(),
         restSeconds(),
         checks.entrySet().stream()
-            .filter(entry -> entry.getValue().isSelected())
+            .filter(entry -> entry.getValue().isSelected() && entry.getValue().isVisible())
             .map(Map.Entry::getKey)
             .toList(),
         options.texts());
@@ -485,21 +502,29 @@ final class RunPlace extends Place {
       JCheckBox box = new JCheckBox(Words.say("desk.run.check." + Sentences.check(check)));
       box.setName("check." + check);
       checks.put(check, box);
+      if (!check.isForCurtains()) {
+        ofLeaves.add(box);
+      }
       panel.add(box);
     }
     return panel;
   }
 
   private void row(JPanel column, RunOption<?> option) {
-    row(column, OptionWords.label(option), options.of(option));
+    JComponent field = options.of(option);
+    JLabel said = row(column, OptionWords.label(option), field);
+    if (option.isOfLeaves()) {
+      ofLeaves.addAll(List.of(said, field));
+    }
   }
 
-  private static void row(JPanel column, String label, JComponent field) {
+  private static JLabel row(JPanel column, String label, JComponent field) {
     JLabel said = new JLabel(label);
     said.setLabelFor(field);
     field.getAccessibleContext().setAccessibleName(label);
     column.add(said);
     column.add(field, "wmin 100");
+    return said;
   }
 
   private static void named(JComponent component, String name) {

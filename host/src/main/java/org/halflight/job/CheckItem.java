@@ -18,6 +18,11 @@ public enum CheckItem {
   FOCUS,
   RANGEFINDER;
 
+  /** Whether a camera with curtains has it: its aperture blades are those of the lens. */
+  public boolean isOfCurtains() {
+    return this != OIL_ON_BLADES && this != STOP_BLADES;
+  }
+
   /** As files store them. */
   public static final StoredWords<CheckItem> WORDS =
       StoredWords.of(

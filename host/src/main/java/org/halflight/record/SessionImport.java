@@ -11,9 +11,11 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.bench.BenchEvent;
 import org.halflight.job.Camera;
+import org.halflight.job.CurtainCamera;
 import org.halflight.job.Id;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
@@ -21,6 +23,7 @@ import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.LinkagePress;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
 
@@ -152,10 +155,7 @@ final class SessionImport {
         // B and T alone, of a dial that nobody has listed: no camera can be made of that.
         return Optional.empty();
       }
-      camera =
-          Optional.of(
-              CameraRows.keep(
-                  connection, Camera.of(asked.camera(), asked.shutter().kind(), dial.get()), now));
+      camera = Optional.of(CameraRows.keep(connection, camera(asked, dial.get()), now));
     }
     Id<Camera> id = camera.get().id();
     Instant at = beganAt.orElse(now);
@@ -167,6 +167,24 @@ final class SessionImport {
     Visit visit =
         here.isPresent() ? here.get() : VisitRows.keep(connection, Visit.begins(id, "", at), now);
     return Optional.of(visit.id());
+  }
+
+  /** A camera of which no more is known than its run says. */
+  private static Camera camera(RunSetup asked, Dial dial) {
+    return new Camera(
+            Id.ofNew(),
+            asked.camera(),
+            "",
+            asked.shutter().kind(),
+            dial,
+            OptionalDouble.empty(),
+            asked.conditions().get(RunOption.FRAME),
+            "")
+        .withCurtains(
+            new CurtainCamera(
+                asked.criteria().get(RunOption.OWN_TRAVEL),
+                asked.criteria().get(RunOption.X_SPEED),
+                asked.criteria().get(RunOption.ADJUSTERS)));
   }
 
   private static Optional<Dial> dial(RunSetup asked) {

@@ -164,14 +164,18 @@ public final class RecordPage {
   }
 
   private List<CheckLine> lists() {
+    boolean curtains = camera.shutter().isCurtain(camera.dial().name());
     return Arrays.stream(CheckItem.values())
+        .filter(item -> !curtains || item.isOfCurtains())
         .map(
             item -> {
               Finding intake = visit.intake().of(item);
               Finding handBack = visit.handBack().of(item);
               return new CheckLine(
                   Optional.of(item),
-                  ExtraTestWords.item(item),
+                  curtains && item == CheckItem.BLADES
+                      ? Words.say("desk.item.curtains")
+                      : ExtraTestWords.item(item),
                   Optional.of(intake.state()),
                   Optional.of(handBack.state()),
                   handBack.note().isBlank() ? intake.note() : handBack.note());

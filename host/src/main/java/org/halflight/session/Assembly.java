@@ -15,10 +15,17 @@ import org.halflight.stored.StoredWords;
  * @param cover whether the cover is on
  * @param cells which cells are in
  * @param place where the shutter is
+ * @param curtains whether it has curtains: then cells are no part of it, and its other parts have
+ *     other names
  */
-public record Assembly(boolean cover, Cells cells, Place place) {
+public record Assembly(boolean cover, Cells cells, Place place, boolean curtains) {
   /** On the bench, without cells and cover: where putting together begins. */
   public static final Assembly BARE = new Assembly(false, Cells.NONE, Place.BENCH);
+
+  /** Of a shutter with blades. */
+  public Assembly(boolean cover, Cells cells, Place place) {
+    this(cover, cells, place, false);
+  }
 
   /** Which lens cells are in. */
   public enum Cells {
@@ -106,9 +113,9 @@ public record Assembly(boolean cover, Cells cells, Place place) {
     /** The assembly after one flip of this switch. */
     public Assembly flipped(Assembly from) {
       return switch (this) {
-        case COVER -> new Assembly(!from.cover, from.cells, from.place);
-        case CELLS -> new Assembly(from.cover, from.cells.next(), from.place);
-        case PLACE -> new Assembly(from.cover, from.cells, from.place.next());
+        case COVER -> new Assembly(!from.cover, from.cells, from.place, from.curtains);
+        case CELLS -> new Assembly(from.cover, from.cells.next(), from.place, from.curtains);
+        case PLACE -> new Assembly(from.cover, from.cells, from.place.next(), from.curtains);
       };
     }
 
@@ -154,6 +161,16 @@ public record Assembly(boolean cover, Cells cells, Place place) {
     }
   }
 
+  /** The switches that there are: a shutter with curtains has no cells. */
+  public List<Switch> switches() {
+    return curtains ? List.of(Switch.COVER, Switch.PLACE) : List.of(Switch.values());
+  }
+
+  /** The same of a shutter with curtains, or with blades. */
+  Assembly of(boolean ofCurtains) {
+    return new Assembly(cover, ofCurtains ? Cells.NONE : cells, place, ofCurtains);
+  }
+
   /** Whether a part is there, the ring tight. */
   public boolean has(Part part) {
     return switch (part) {
@@ -181,13 +198,15 @@ public record Assembly(boolean cover, Cells cells, Place place) {
     return new Assembly(
         coverNoted.isEmpty() ? cover : coverNoted.equals("on"),
         Cells.WORDS.find(conditions.get(RunOption.CELLS)).orElse(cells),
-        Place.WORDS.find(conditions.get(RunOption.PLACE)).orElse(place));
+        Place.WORDS.find(conditions.get(RunOption.PLACE)).orElse(place),
+        curtains);
   }
 
   /** The same conditions with this assembly. */
   public RunConditions in(RunConditions conditions) {
     SortedMap<String, String> noted = new TreeMap<>(conditions.noted());
-    Stream.of(Switch.values()).forEach(each -> noted.put(each.option().name(), each.word(this)));
+    Stream.of(Switch.values()).forEach(each -> noted.remove(each.option().name()));
+    switches().forEach(each -> noted.put(each.option().name(), each.word(this)));
     return new RunConditions(conditions.restSeconds(), noted);
   }
 }

@@ -347,6 +347,13 @@ public final class RunOption<T> {
     return OF_CURTAINS.contains(this);
   }
 
+  /**
+   * Whether only a shutter in or near a lens has it: its cells, its cover, its stops, its linkage.
+   */
+  public boolean isOfLeaves() {
+    return List.of(CELLS, COVER, STOP, STOPS, STOP_TOLERANCE, LINKAGE, LINKAGE_GAP).contains(this);
+  }
+
   /** Whether there is only yes or no. */
   public boolean isFlag() {
     return usual instanceof Boolean;

@@ -203,12 +203,12 @@ public record RunSetup(
 
   /** How far the shutter is put together in a stage of assembly. */
   public Assembly assembly() {
-    return Assembly.of(conditions);
+    return Assembly.of(conditions).of(shutter.isCurtain());
   }
 
   /** The same stage with the shutter put together otherwise. */
   public RunSetup with(Assembly assembly) {
-    return withConditions(assembly.in(conditions));
+    return withConditions(assembly.of(shutter.isCurtain()).in(conditions));
   }
 
   /** Whether another set-up is a stage of the same assembly, be the parts on or off. */

@@ -79,6 +79,14 @@ public enum UntimedTest {
   }
 
   /**
+   * Whether it makes sense for a shutter of curtains: their wind cocks them, and the stops are the
+   * lens's, which is off.
+   */
+  public boolean isForCurtains() {
+    return this != LINKAGE && this != STOPS;
+  }
+
+  /**
    * Whether only earlier versions offered it: it is read, and not offered any more. Both timed the
    * film advance in milliseconds.
    */

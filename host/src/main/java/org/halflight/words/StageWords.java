@@ -28,7 +28,7 @@ public final class StageWords {
 
   /** A stage by its three switches: {@code cover on, cells none, on the bench}. */
   public static String of(Assembly assembly) {
-    return List.of(Switch.values()).stream()
+    return assembly.switches().stream()
         .map(each -> of(each, assembly))
         .collect(Collectors.joining(", "));
   }
@@ -39,7 +39,7 @@ public final class StageWords {
     sentences.add(
         Words.of(
             "stage.begins", stage.how(), stage.stage(), of(stage.assembly()), stage.earlier()));
-    if (!stage.assembly().cover()) {
+    if (!stage.assembly().cover() && !stage.assembly().curtains()) {
       sentences.add(Words.say("stage.hold-plate"));
     }
     if (stage.lightAgain()) {
@@ -50,7 +50,7 @@ public final class StageWords {
 
   /** Where one switch is. */
   public static String of(Switch one, Assembly assembly) {
-    return Words.say("stage." + Words.key(one) + "." + one.word(assembly));
+    return Words.say(group(assembly) + Words.key(one) + "." + one.word(assembly));
   }
 
   /**
@@ -140,6 +140,16 @@ public final class StageWords {
     return Words.say(found ? "stage.state.found" : "stage.state.none");
   }
 
+  /** What to do when a stage is done. */
+  public static String next(Assembly assembly) {
+    return Words.say(group(assembly) + "next");
+  }
+
+  /** Parts of a shutter with curtains have names of their own. */
+  private static String group(Assembly assembly) {
+    return assembly.curtains() ? "stage.curtains." : "stage.";
+  }
+
   private static String stage(AssemblyStages assembly, int number) {
     Stage stage = assembly.stages().get(number - 1);
     return Words.say(
@@ -193,10 +203,10 @@ public final class StageWords {
     List<Part> added = parts(change, true);
     List<Part> gone = parts(change, false);
     return added.isEmpty()
-        ? Words.say("stage.without", listed(gone))
+        ? Words.say("stage.without", listed(change, gone))
         : gone.isEmpty()
-            ? Words.say("stage.with", listed(added))
-            : Words.say("stage.withAndWithout", listed(added), listed(gone));
+            ? Words.say("stage.with", listed(change, added))
+            : Words.say("stage.withAndWithout", listed(change, added), listed(change, gone));
   }
 
   /** A stage by what changed, short enough for the foot of a picture. */
@@ -218,7 +228,7 @@ public final class StageWords {
                 part ->
                     Words.say(
                         change.after().assembly().has(part) ? "stage.short.on" : "stage.short.off",
-                        Words.of("stage.short.part", part)))
+                        Words.of(group(change.after().assembly()) + "short.part", part)))
             .collect(Collectors.joining(" "));
   }
 
@@ -258,7 +268,10 @@ public final class StageWords {
     if (change.bulb() != Failing.NO) {
       sentences.add(Words.say("stage.bulb." + Words.key(change.bulb()), capital(changed(change))));
     }
-    change.suspects().forEach(each -> sentences.add(Words.of("stage.suspect", each)));
+    change
+        .suspects()
+        .forEach(
+            each -> sentences.add(Words.of(group(change.after().assembly()) + "suspect", each)));
     return sentences;
   }
 
@@ -295,7 +308,7 @@ public final class StageWords {
         ? Words.count(
             "stage.costs",
             change.changed().size(),
-            capital(listed(change.changed())),
+            capital(listed(change, change.changed())),
             stops,
             speed.speed(),
             plusMinus)
@@ -330,10 +343,10 @@ public final class StageWords {
         .toList();
   }
 
-  private static String listed(List<Part> parts) {
+  private static String listed(StageChange change, List<Part> parts) {
     Optional<String> all =
         parts.stream()
-            .map(part -> Words.of("stage.part", part))
+            .map(part -> Words.of(group(change.after().assembly()) + "part", part))
             .reduce((some, one) -> Words.say("stage.and", some, one));
     return all.orElseThrow();
   }

@@ -48,7 +48,11 @@ public final class RunActions {
 
   /** A switch is flipped: the next stage of assembly begins. */
   public List<SessionEvent> flip(Assembly.Switch one) {
-    return stage().map(its -> assemble(one.flipped(its.assembly()))).orElseGet(List::of);
+    return stage()
+        .map(RunSetup::assembly)
+        .filter(its -> its.switches().contains(one))
+        .map(its -> assemble(one.flipped(its)))
+        .orElseGet(List::of);
   }
 
   /** The next stage of assembly begins; nothing happens outside of one. */

@@ -94,14 +94,16 @@ public record RunForm(
       return new RunForm(
           shutter, next.phase, next.speeds, next.firings, next.restSeconds, List.of(), others);
     }
-    // A quick look is for a camera as found; after the work all its speeds are of interest.
-    boolean wholeDial = done && before.isQuick();
+    // A quick look and a few speeds of curtains are for a camera as found; after the work all its
+    // speeds are of interest.
+    boolean fewOfCurtains = shutter.isCurtain() && before.phase() != Phase.AS_LEFT;
+    boolean wholeDial = done && (before.isQuick() || fewOfCurtains);
     return new RunForm(
         new ShutterUnderTest(
             camera, shutter.kind(), shutter.dial(), shutter.reference(), shutter.customs()),
         done ? Phase.AS_LEFT : before.phase(),
         list(wholeDial ? before.markings().speeds() : before.order()),
-        before.firingsPerSpeed(),
+        done && fewOfCurtains ? USUAL_FIRINGS : before.firingsPerSpeed(),
         OptionalDouble.empty(),
         wholeDial ? List.of() : before.untimedTests(),
         wholeDial ? withoutQuick(texts(before)) : texts(before));
@@ -148,7 +150,51 @@ public record RunForm(
                     Phase.AS_FOUND,
                     here.map(Camera::dial).orElse(Dial.builtIn().get(0)))
                 .with(usual);
-    return here.map(next::of).orElse(next);
+    RunForm known = here.map(next::of).orElse(next);
+    return sameCamera ? known : known.asPlanned();
+  }
+
+  /**
+   * The form for a camera with curtains that nobody has named: the same again where the run before
+   * was of such, else as found.
+   *
+   * @param said what is known of it
+   */
+  public RunForm ofCurtains(ShutterKind kind, Map<RunOption<?>, String> said) {
+    if (shutter.kind() == kind) {
+      return this;
+    }
+    Dial dial = Dial.find("curtain").orElseThrow();
+    Map<RunOption<?>, String> others = new LinkedHashMap<>(options);
+    others.putAll(said);
+    return new RunForm(
+            new ShutterUnderTest(
+                shutter.camera(), kind, dial.key(), dial.reference(), shutter.customs()),
+            Phase.AS_FOUND,
+            list(dial.speeds()),
+            firings,
+            restSeconds,
+            List.of(),
+            others)
+        .asPlanned();
+  }
+
+  /** A curtain shutter that comes new is fired at few speeds, a few times each. */
+  private RunForm asPlanned() {
+    Optional<Dial> dial = Dial.ofKey(shutter.dial());
+    if (!shutter.isCurtain() || phase != Phase.AS_FOUND || dial.isEmpty()) {
+      return this;
+    }
+    Optional<MarkedSpeed> flash =
+        Optional.ofNullable(options.get(RunOption.X_SPEED)).flatMap(MarkedSpeed::find);
+    return new RunForm(
+        shutter,
+        phase,
+        list(CurtainPlan.asFound(dial.get(), flash)),
+        CurtainPlan.FOUND_FIRINGS,
+        restSeconds,
+        untimedTests,
+        options);
   }
 
   /** The same form with what is known of a camera's shutter. */

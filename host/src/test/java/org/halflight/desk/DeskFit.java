@@ -57,6 +57,7 @@ final class DeskFit {
           "bench, two",
           "bench, linkage done",
           "bench, stages",
+          "bench, curtains adjusting",
           "details",
           "light, light asking",
           "camera, long words",
@@ -175,6 +176,9 @@ final class DeskFit {
             "linkage",
             "linkage done",
             "stages",
+            "curtains as found",
+            "curtains settling",
+            "curtains adjusting",
             "as left done")) {
       show(name);
       look("bench, " + name, dark);

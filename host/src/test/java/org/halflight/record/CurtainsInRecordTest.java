@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.sql.Statement;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -24,12 +25,20 @@ import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
 import org.halflight.session.Adjuster;
+import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringResult;
 import org.halflight.session.OwnTravel;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
+import org.halflight.session.RunSetup;
+import org.halflight.session.SessionInput;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.TurnCount;
+import org.halflight.speeds.FrameSize;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
+import org.halflight.workflow.RunForm;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -131,6 +140,58 @@ class CurtainsInRecordTest {
   private static void log(WorkshopRecord record, Visit visit, int seconds, String words) {
     record.keep(
         WorkEntry.of(visit.id(), MONDAY.plusSeconds(seconds), WorkKind.NOTE, words).counted());
+  }
+
+  @Test
+  void aCameraThatComesWithItsRunHasWhatTheRunSays() {
+    RunSetup asked =
+        new RunForm(
+                new ShutterUnderTest(
+                    "from a file",
+                    ShutterKind.CURTAIN_SHORT_SIDE,
+                    "curtain",
+                    Reference.EXACT,
+                    CameraCustoms.NONE),
+                Phase.AS_FOUND,
+                "1/125",
+                1,
+                OptionalDouble.empty(),
+                List.of(),
+                Map.of(
+                    RunOption.FRAME, "36x24",
+                    RunOption.OWN_TRAVEL, "6.5/24",
+                    RunOption.X_SPEED, "1/125",
+                    RunOption.ADJUSTERS, "slit",
+                    RunOption.CURTAIN_GAP, "4"))
+            .read();
+    Path session = folder.resolve("a.session");
+    RecordFixture.write(
+        session,
+        BenchScript.events(
+            "R-1",
+            7,
+            script ->
+                script
+                    .begins("2026-11-24T09:00:00Z")
+                    .greets()
+                    .lightIsSet()
+                    .handle(new SessionInput.RunBegins(asked))
+                    .fires(8)));
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      record.importSession(session);
+      Camera made = record.cameras().get(0).camera();
+      assertThat(made.frame()).contains(FrameSize.ofMillimetres(36, 24));
+      assertThat(made.curtains())
+          .isEqualTo(
+              new CurtainCamera(
+                  Optional.of(new OwnTravel(6.5, 24)),
+                  MarkedSpeed.find("1/125"),
+                  Set.of(Adjuster.SLIT)));
+      RunSetup kept = record.history(made.id()).orElseThrow().runs().get(0).run().asked();
+      assertThat(kept.curtainGeometry()).isEqualTo(asked.curtainGeometry()).isPresent();
+      assertThat(kept.conditions()).isEqualTo(asked.conditions());
+      assertThat(kept.criteria()).isEqualTo(asked.criteria());
+    }
   }
 
   static Stream<BiFunction<FiringResult, CurtainTravel, FiringResult>> exposures() {

@@ -50,6 +50,17 @@ class StagesTest {
   }
 
   @Test
+  void aShutterWithCurtainsHasNoCells() {
+    RunSetup curtains = stage().withShutterKind(ShutterKind.CURTAIN_LONG_SIDE);
+    bench.handle(new SessionInput.RunBegins(curtains));
+    assertThat(bench.session.setup().orElseThrow().conditions().noted())
+        .containsEntry("cover", "off")
+        .doesNotContainKey("cells");
+    assertThat(flip(Switch.COVER).assembly())
+        .isEqualTo(new Assembly(true, Cells.NONE, Place.BENCH, true));
+  }
+
+  @Test
   void aStageIsBTwiceThenTheSlowSpeedThreeTimesThenTheTopOnce() {
     bench.handle(new SessionInput.RunBegins(stage()));
     bench.fire(0.1);

@@ -6,15 +6,24 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
+import org.halflight.exposure.CurtainGeometry;
+import org.halflight.exposure.CurtainMethod;
 import org.halflight.exposure.CurtainTravel;
+import org.halflight.exposure.Direction;
 import org.halflight.exposure.Exposure;
+import org.halflight.exposure.LevelPair;
+import org.halflight.exposure.OuterSensors;
+import org.halflight.exposure.SensorLevel;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
+import org.halflight.signal.Firing;
 import org.halflight.validation.invented.CurtainBar;
 import org.halflight.validation.invented.SessionText;
 
@@ -95,13 +104,81 @@ final class StudiedCurtain {
     return all;
   }
 
+  /** The exposures of a case in order by the method alone, without a session; empty if dark. */
+  static List<Optional<Exposure>> directly(CurtainCase its, Told told) {
+    CurtainBar.Said said = its.said();
+    double dark = said.dark()[1];
+    double span = said.full()[1] - dark;
+    double middle = (said.low() + said.high()) / 2;
+    int a = its.bar().aAtStart() ? 0 : 2;
+    CurtainGeometry geometry =
+        new CurtainGeometry(
+            its.shutter().frame(),
+            said.outer(),
+            said.slit(),
+            told.distances() ? said.gap() : CurtainGeometry.USUAL_GAP_MILLIMETRES,
+            told.distances() ? said.lamp() : CurtainGeometry.USUAL_LAMP_DISTANCE_MILLIMETRES,
+            said.across(),
+            told.distances());
+    OuterSensors sensors =
+        new OuterSensors(
+            OptionalDouble.of(span),
+            told.outerLight()
+                ? Optional.of(SensorLevel.of(said.dark()[a], said.full()[a], middle))
+                : Optional.empty(),
+            told.outerLight()
+                ? Optional.of(SensorLevel.of(said.dark()[2 - a], said.full()[2 - a], middle))
+                : Optional.empty(),
+            Set.of(Channel.OUTER_A, Channel.OUTER_B),
+            Optional.of(its.bar().aAtStart() ? Direction.A_TO_B : Direction.B_TO_A));
+    CurtainMethod method = new CurtainMethod(geometry, sensors, CurtainMethod.CLOCK_SHARE);
+    LevelPair levels = new LevelPair((said.low() - dark) / span, (said.high() - dark) / span);
+    return its.shots().stream()
+        .map(CurtainCase.Shot::stamps)
+        .map(
+            stamps ->
+                stamps.isEmpty()
+                    ? Optional.<Exposure>empty()
+                    : Optional.of(
+                        method.measure(
+                            new Firing(
+                                stamps.stream().map(StudiedCurtain::edge).toList(), List.of()),
+                            levels,
+                            BoardTraits.USUAL.rate(),
+                            stamps.get(stamps.size() - 1).ticks() + PAUSE_TICKS)))
+        .toList();
+  }
+
+  private static Edge edge(CurtainBar.Stamp stamp) {
+    return new Edge(Channel.ofCode(stamp.channel()).orElseThrow(), stamp.light(), stamp.ticks());
+  }
+
   /** How the curtains went, where it is said. */
   static Optional<CurtainTravel> travel(Optional<FiringResult> firing) {
-    return firing
-        .filter(its -> its.exposure() instanceof Exposure.Timed)
-        .map(its -> ((Exposure.Timed) its.exposure()).travel())
-        .filter(CurtainTravel.class::isInstance)
-        .map(CurtainTravel.class::cast);
+    return firing.flatMap(its -> its.exposure().curtains());
+  }
+
+  /** The figures of travels, without what hangs on when they were. */
+  static List<String> numbers(List<Optional<CurtainTravel>> travels) {
+    return travels.stream()
+        .map(
+            travel ->
+                travel
+                    .map(
+                        its ->
+                            its.places()
+                                + " "
+                                + its.first()
+                                + " "
+                                + its.second()
+                                + " "
+                                + its.windowSeconds()
+                                + " "
+                                + its.windowPlusMinusSeconds()
+                                + " "
+                                + its.notes())
+                    .orElse("none"))
+        .toList();
   }
 
   private static List<SessionText.Mark> marks(Run its, Told told) {
@@ -129,7 +206,9 @@ final class StudiedCurtain {
     boolean isLong = its.frame() > 24;
     run.put("shutter", isLong ? "curtain-long-side" : "curtain-short-side");
     double frame = its.frame();
-    run.put("with.frame", isLong ? frame + "x" + frame * 2 / 3 : frame * 1.5 + "x" + frame);
+    run.put(
+        "with.frame",
+        String.format(Locale.ROOT, "%.1fx%.1f", frame, isLong ? frame * 2 / 3 : frame * 1.5));
     put(run, "with.outer-sensors", said.outer());
     put(run, "with.sensor-slit", said.slit());
     put(run, "with.lamp-size", said.across());

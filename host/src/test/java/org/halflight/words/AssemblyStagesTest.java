@@ -63,6 +63,19 @@ class AssemblyStagesTest {
   }
 
   @Test
+  void partsOfAShutterWithCurtainsHaveTheirOwnNames() {
+    Assembly loose = new Assembly(true, Cells.NONE, Place.LOOSE, true);
+    Assembly tight = new Assembly(true, Cells.NONE, Place.TIGHT, true);
+    StageChange change = last(stage(loose, 0, 0), stage(tight, 0.4, 0));
+    assertThat(StageWords.sentences(change))
+        .contains("Tightening the screws costs 0.4 stop at 1/2 (\u00b10.2).")
+        .anyMatch(said -> said.startsWith("Look for a strained frame"));
+    assertThat(StageWords.of(tight)).isEqualTo("cover on, in the body, screws tight");
+    assertThat(StageWords.next(tight)).doesNotContain("cells");
+    assertThat(tight.switches()).doesNotContain(Assembly.Switch.CELLS);
+  }
+
+  @Test
   void twoThingsAtOnceAreBothSaid() {
     StageChange change = last(stage(BOTH, 0, 0), stage(TIGHT, 0.6, 0));
     assertThat(change.changed()).containsExactly(Part.CAMERA, Part.RING);

@@ -1,11 +1,16 @@
 package org.halflight.desk.view;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.session.CurtainStep;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.TwoSpeeds;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.CurtainRunFigures;
+import org.halflight.verdict.CurtainTrials;
 import org.halflight.verdict.TwoAtOnce;
 
 /** What is heard while a speed is adjusted, or two at once: closer, further, enough. */
@@ -18,6 +23,12 @@ final class AdjustingCue {
         session.setup().filter(its -> its.phase() == Phase.ADJUSTING && newest.isGood());
     if (setup.isEmpty() || newest.shown().isEmpty() || newest.run() != session.run()) {
       return Optional.empty();
+    }
+    if (session.two().isEmpty() && CurtainBench.isLed(setup.get())) {
+      Optional<Cue> ofCurtains = ofCurtains(session, setup.get(), newest);
+      if (ofCurtains.isPresent() || CurtainBench.travel(newest.exposure()).isPresent()) {
+        return ofCurtains;
+      }
     }
     Optional<TwoSpeeds> two = session.two().filter(its -> its.has(newest.shown().get()));
     if (two.isPresent()) {
@@ -34,6 +45,45 @@ final class AdjustingCue {
             session.results(),
             session.adjusted());
     return of(alone, alone.isWithin());
+  }
+
+  /** Settling is no counting; what a turn did is heard once enough was fired. */
+  private static Optional<Cue> ofCurtains(Session session, RunSetup setup, FiringResult newest) {
+    CurtainTrials all = CurtainTrials.of(session.run(), session.adjusted(), session.results());
+    CurtainTrials.Trial last = all.last();
+    if (last.settling().stream().anyMatch(each -> each.number() == newest.number())) {
+      return Optional.of(Cue.NOT_COUNTED);
+    }
+    MarkedSpeed speed = newest.shown().orElseThrow();
+    Optional<CurtainRunFigures> now = last.figures();
+    if (now.isEmpty() || last.good(speed) < CurtainTrials.FIRINGS) {
+      return Optional.empty();
+    }
+    CurtainStep step = session.step().orElse(CurtainStep.CLEAN);
+    CurtainWatch watch = CurtainWatch.of(step, setup, speed, now.get());
+    OptionalDouble mean = mean(now.get(), speed, watch);
+    if (watch.band().isEmpty() || mean.isEmpty()) {
+      return Optional.empty();
+    }
+    if (watch.beyond(mean.getAsDouble()) == 0) {
+      return Optional.of(Cue.ENOUGH);
+    }
+    OptionalDouble before =
+        all.trials().subList(0, all.trials().size() - 1).stream()
+            .flatMap(trial -> trial.figures().stream())
+            .flatMapToDouble(figures -> mean(figures, speed, watch).stream())
+            .reduce((earlier, later) -> later);
+    return before.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            watch.off(mean.getAsDouble()) < watch.off(before.getAsDouble())
+                ? Cue.CLOSER
+                : Cue.FURTHER);
+  }
+
+  private static OptionalDouble mean(
+      CurtainRunFigures figures, MarkedSpeed speed, CurtainWatch watch) {
+    return figures.at(speed).map(its -> its.mean(watch.figure())).orElse(OptionalDouble.empty());
   }
 
   private static Optional<Cue> of(TwoAtOnce.Side side, boolean enough) {

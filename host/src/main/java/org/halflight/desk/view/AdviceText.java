@@ -72,7 +72,7 @@ public record AdviceText(String lookAt, String next) {
       return Words.say("desk.advice.fullLight");
     }
     NextText next = NextText.of(view);
-    Optional<CurtainState> curtains = words.curtains().filter(state -> CurtainBench.isLed(view));
+    Optional<CurtainFindings> curtains = words.curtains().filter(state -> CurtainBench.isLed(view));
     if (curtains.isPresent()) {
       boolean isFiring =
           CurtainBench.toSettle(view) > 0

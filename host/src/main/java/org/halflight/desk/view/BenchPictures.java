@@ -96,7 +96,7 @@ public final class BenchPictures {
     if (looked.isEmpty() || view.two().isPresent()) {
       return Optional.empty();
     }
-    return CurtainState.of(view)
+    return CurtainFindings.of(view)
         .map(
             state -> {
               ShownPicture map =

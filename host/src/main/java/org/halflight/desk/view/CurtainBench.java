@@ -3,6 +3,7 @@ package org.halflight.desk.view;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -10,6 +11,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.halflight.exposure.CurtainTravel;
 import org.halflight.exposure.Exposure;
+import org.halflight.session.AdjustedAt;
 import org.halflight.session.Adjuster;
 import org.halflight.session.AdjusterTurn;
 import org.halflight.session.CurtainStep;
@@ -32,22 +34,30 @@ public final class CurtainBench {
   /** One key turns so much, in turns. Our own choice: half of what the stop rule allows. */
   public static final double KEY_TURNS = 0.125;
 
+  private static final int EIGHTHS = 8;
+
   private static final Set<ShutterKind> KINDS =
       EnumSet.of(ShutterKind.CURTAIN_LONG_SIDE, ShutterKind.CURTAIN_SHORT_SIDE);
 
   private CurtainBench() {}
 
   /** Whether the run is of a shutter whose curtains run from edge to edge. */
-  static boolean isCurtain(BenchView view) {
+  public static boolean isCurtain(BenchView view) {
     return view.setup().filter(its -> KINDS.contains(its.shutter().kind())).isPresent();
   }
 
   /** Whether the person is led through the adjusting: the outer sensors must see the curtains. */
   public static boolean isLed(BenchView view) {
-    return isCurtain(view)
-        && view.setup().filter(its -> its.phase() == Phase.ADJUSTING && !its.isStage()).isPresent()
+    return view.setup().filter(CurtainBench::isLed).isPresent()
         && view.two().isEmpty()
         && !isCentreOnly(view);
+  }
+
+  /** Whether a run is one in which curtains are adjusted step by step. */
+  static boolean isLed(RunSetup setup) {
+    return KINDS.contains(setup.shutter().kind())
+        && setup.phase() == Phase.ADJUSTING
+        && !setup.isStage();
   }
 
   /** Whether the last time was taken at the centre alone, as on a small rig. */
@@ -164,7 +174,7 @@ public final class CurtainBench {
                     : "desk.curtain.turned.by",
                 Words.of("desk.curtain.adjuster", entry.getKey()),
                 turns(change),
-                String.format(java.util.Locale.ROOT, "%.2f", entry.getValue().found().orElse(0))));
+                String.format(Locale.ROOT, "%.2f", entry.getValue().found().orElse(0))));
       }
     }
     return turned.isEmpty()
@@ -172,11 +182,32 @@ public final class CurtainBench {
         : Words.say("desk.curtain.turned", turned.stream().collect(Collectors.joining("; ")));
   }
 
-  /** Turns with their sign. */
+  /** Turns with their sign, in eighths where they are so many: {@code +1 3/8}. */
   static String turns(double turns) {
-    String size = String.format(java.util.Locale.ROOT, "%.3f", Math.abs(turns));
-    String plain = size.replaceAll("0+$", "").replaceAll("\\.$", "");
-    return plain.equals("0") ? plain : (turns < 0 ? "\u2212" : "+") + plain;
+    long eighths = Math.round(Math.abs(turns) * EIGHTHS);
+    String size;
+    if (Math.abs(Math.abs(turns) * EIGHTHS - eighths) > 0.01) {
+      size = String.format(Locale.ROOT, "%.2f", Math.abs(turns));
+    } else {
+      int common = eighths % 4 == 0 ? 4 : eighths % 2 == 0 ? 2 : 1;
+      long part = eighths % EIGHTHS;
+      String whole = eighths >= EIGHTHS || part == 0 ? String.valueOf(eighths / EIGHTHS) : "";
+      size = (whole + (part == 0 ? "" : " " + part / common + "/" + EIGHTHS / common)).strip();
+    }
+    return size.equals("0") ? size : (turns < 0 ? "\u2212" : "+") + size;
+  }
+
+  /** What was done before a trial, in a few letters. */
+  static String trial(AdjustedAt mark, int number) {
+    return AdjusterTurn.find(mark.words())
+        .filter(turn -> !turn.isAsFound())
+        .map(
+            turn ->
+                Words.say(
+                    "desk.curtain.trial",
+                    Words.of("desk.curtain.adjuster", turn.adjuster()),
+                    turns(turn.turns().orElseThrow())))
+        .orElseGet(() -> Words.say("desk.curtain.other", number));
   }
 
   /** The head of the column while somebody is led: which step of how many. */

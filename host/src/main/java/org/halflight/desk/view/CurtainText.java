@@ -1,6 +1,7 @@
 package org.halflight.desk.view;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -84,7 +85,7 @@ public record CurtainText(List<TwoText.Side> sides, String centre) {
                 ? Words.say("desk.curtain.alike")
                 : Words.say(
                     less.getAsDouble() < 0 ? "desk.curtain.quicker" : "desk.curtain.slower",
-                    Numbers.time(Math.abs(less.getAsDouble())));
+                    String.format(Locale.ROOT, "%.2f", 1e3 * Math.abs(less.getAsDouble())));
     return side("desk.curtain.second", against, time(travel.second()), judged.isEmpty());
   }
 

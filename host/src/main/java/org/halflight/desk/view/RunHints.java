@@ -26,13 +26,13 @@ final class RunHints {
 
   /** The sentences of a view. */
   static List<String> of(BenchView view) {
-    return of(view, CurtainState.of(view));
+    return of(view, CurtainFindings.of(view));
   }
 
   /**
    * The sentences; empty while a run is under way, and while adjusting. Curtains are led by them.
    */
-  static List<String> of(BenchView view, Optional<CurtainState> curtains) {
+  static List<String> of(BenchView view, Optional<CurtainFindings> curtains) {
     if (curtains.isPresent() && CurtainBench.isLed(view)) {
       return List.of(curtains.get().sentence(view));
     }
@@ -75,7 +75,7 @@ final class RunHints {
    * What stands out in a run that is done, in a few words; empty where nothing does, while a run is
    * under way, and while adjusting.
    */
-  static String inShort(BenchView view, Optional<CurtainState> curtains) {
+  static String inShort(BenchView view, Optional<CurtainFindings> curtains) {
     if (curtains.isPresent() && (CurtainBench.isLed(view) || view.runDone())) {
       return curtains.get().lookAt(view);
     }

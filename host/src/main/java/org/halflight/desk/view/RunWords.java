@@ -22,7 +22,7 @@ public record RunWords(
     String lookAt,
     String hints,
     Optional<MarkedSpeed> worst,
-    Optional<CurtainState> curtains,
+    Optional<CurtainFindings> curtains,
     boolean adjusted) {
   /** Before anything was fired. */
   public static final RunWords NOTHING =
@@ -35,12 +35,12 @@ public record RunWords(
 
   /** What is advised about curtains. */
   public Optional<CurtainAdvice> curtainAdvice() {
-    return curtains.map(CurtainState::advice);
+    return curtains.map(CurtainFindings::advice);
   }
 
   /** The words of a view. Takes a while with many firings. */
   public static RunWords of(BenchView view) {
-    Optional<CurtainState> curtains = CurtainState.of(view);
+    Optional<CurtainFindings> curtains = CurtainFindings.of(view);
     return new RunWords(
         view.last().flatMap(LastFiring::setting),
         MeanText.of(view),

@@ -29,6 +29,7 @@ final class StageText {
     return stage.isEmpty()
         ? List.of()
         : SWITCHES.entrySet().stream()
+            .filter(entry -> stage.get().assembly().switches().contains(entry.getValue()))
             .sorted(Map.Entry.comparingByKey())
             .map(
                 entry ->
@@ -73,7 +74,7 @@ final class StageText {
 
   private static String doing(BenchView view, RunSetup stage) {
     boolean first = view.results().stream().noneMatch(firing -> firing.run() == view.run());
-    if (first && !stage.assembly().cover()) {
+    if (first && !stage.assembly().cover() && !stage.assembly().curtains()) {
       return Words.say("desk.next.holdPlate");
     }
     if (view.light().set().isEmpty()) {

@@ -25,7 +25,9 @@ import org.halflight.light.Aim;
 import org.halflight.link.LinkState;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.session.AcceptanceCriteria;
+import org.halflight.session.Adjuster;
 import org.halflight.session.Assembly;
+import org.halflight.session.CurtainStep;
 import org.halflight.session.DialSetting;
 import org.halflight.session.LightReading;
 import org.halflight.session.LightReading.What;
@@ -40,6 +42,7 @@ import org.halflight.session.UntimedTest;
 import org.halflight.session.WindState;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
+import org.halflight.shuttermodel.ModelShutter;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -78,6 +81,7 @@ public final class FitViews {
     all.asFound();
     all.adjusting();
     all.stages();
+    all.curtains();
     all.checks();
     all.rig();
     return all.views;
@@ -287,11 +291,25 @@ public final class FitViews {
         with(views.get("start"), "rig", model.view(Optional.empty(), new Session(), List.of())));
   }
 
+  private void curtains() {
+    try (PracticeWork work = work(CurtainWork.found())) {
+      CurtainWork.begin(work, Phase.AS_FOUND);
+      fireAll(work);
+      keep("curtains as found", work);
+      CurtainWork.begin(work, Phase.ADJUSTING);
+      CurtainWork.turn(work, CurtainStep.FIRST_TENSION, Adjuster.FIRST_TENSION, 0.125, 1);
+      keep("curtains settling", work);
+      CurtainWork.turn(work, CurtainStep.SECOND_TENSION, Adjuster.SECOND_TENSION, 0.125);
+      CurtainWork.turn(work, CurtainStep.SECOND_TENSION, Adjuster.SECOND_TENSION, -0.125);
+      keep("curtains adjusting", work);
+    }
+  }
+
   private static LeafShutter dirty() {
     return InventedShutters.dirtySlowTrain(InventedShutters.dial(), 20);
   }
 
-  private PracticeWork work(LeafShutter shutter) {
+  private PracticeWork work(ModelShutter shutter) {
     try {
       return new PracticeWork(Files.createDirectories(folder.resolve("work-" + works++)), shutter);
     } catch (IOException e) {

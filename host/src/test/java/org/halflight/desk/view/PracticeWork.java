@@ -22,7 +22,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.session.Source;
 import org.halflight.shuttermodel.InventedShutters;
-import org.halflight.shuttermodel.LeafShutter;
+import org.halflight.shuttermodel.ModelShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -45,7 +45,7 @@ final class PracticeWork implements AutoCloseable {
     this(folder, InventedShutters.soundLeaf(InventedShutters.dial(), 7));
   }
 
-  PracticeWork(Path folder, LeafShutter shutter) {
+  PracticeWork(Path folder, ModelShutter shutter) {
     rig = PracticeRig.unpaced(shutter, SensorSet.IDEAL, 7);
     AtomicLong nanos = new AtomicLong();
     Workbench workbench =
@@ -88,6 +88,10 @@ final class PracticeWork implements AutoCloseable {
                 Reference.EXACT,
                 firings)
             .withCriteria(criteria);
+    begin(setup);
+  }
+
+  void begin(RunSetup setup) {
     model.runBegins();
     cues.addAll(model.news(driver.handle(new SessionInput.RunBegins(setup))));
   }

@@ -159,19 +159,20 @@ public record CurtainBar(
       slits += eyes.get(i).slit() / dark.length;
     }
     return new Said(
-        OUTER_SHARE * frame,
-        slits,
-        gapMillimetres + draws.either(0.5),
-        lampMillimetres * (1 + draws.either(0.03)),
-        lampAcross + draws.either(0.5),
+        read(OUTER_SHARE * frame, 1000),
+        read(slits, 1000),
+        read(gapMillimetres + draws.either(0.5), 1000),
+        read(lampMillimetres * (1 + draws.either(0.03)), 1000),
+        read(lampAcross + draws.either(0.5), 1000),
         dark,
         full,
         read(rig.lowThreshold() + READING_COUNTS * draws.normal() / 2, 64),
         read(rig.highThreshold() + READING_COUNTS * draws.normal() / 2, 64));
   }
 
-  private static double read(double counts, int times) {
-    return Math.rint(counts * times) / times;
+  /** To the nearest of so many parts of one. */
+  private static double read(double value, int parts) {
+    return Math.rint(value * parts) / parts;
   }
 
   /** Where a sensor looks through the plane of the first curtain, from the middle of the lamp. */

@@ -48,7 +48,7 @@ public record CurtainMotion(double stepSeconds, double[] millimetres, double[] s
   }
 
   /** When it first passes a place; not a number where it never does. */
-  double passes(double place) {
+  public double passes(double place) {
     List<Double> all = passings(place);
     return all.isEmpty() ? Double.NaN : all.get(0);
   }

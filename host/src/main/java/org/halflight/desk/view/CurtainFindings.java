@@ -3,21 +3,17 @@ package org.halflight.desk.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.halflight.chart.CurtainPictures;
 import org.halflight.chart.Picture;
 import org.halflight.chart.TrialsPicture;
 import org.halflight.session.Adjuster;
 import org.halflight.session.CurtainStep;
 import org.halflight.session.FiringResult;
-import org.halflight.session.OwnTravel;
 import org.halflight.session.Phase;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.CurtainAdvice;
-import org.halflight.verdict.CurtainFigure;
-import org.halflight.verdict.CurtainLimits;
 import org.halflight.verdict.CurtainRunFigures;
 import org.halflight.verdict.CurtainSign;
 import org.halflight.verdict.CurtainSigns;
@@ -26,9 +22,7 @@ import org.halflight.verdict.CurtainWanted;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.verdict.Verdict;
 import org.halflight.words.CurtainWords;
-import org.halflight.words.Sentences;
 import org.halflight.words.Words;
-import org.halflight.words.WorkWords;
 
 /**
  * What the firings of a curtain shutter come to at the bench. Takes a while with many firings.
@@ -38,7 +32,7 @@ import org.halflight.words.WorkWords;
  * @param advice what to do about it
  * @param trials the run of adjusting cut at each adjustment; empty in other runs
  */
-public record CurtainState(
+public record CurtainFindings(
     List<CurtainPictures.Run> runs,
     List<CurtainSign> signs,
     CurtainAdvice advice,
@@ -46,13 +40,13 @@ public record CurtainState(
   /** More trials than these have no room beside each other. */
   private static final int MOST_TRIALS = 8;
 
-  public CurtainState {
+  public CurtainFindings {
     runs = List.copyOf(runs);
     signs = List.copyOf(signs);
   }
 
   /** Of a view; empty where no curtains were seen. */
-  static Optional<CurtainState> of(BenchView view) {
+  static Optional<CurtainFindings> of(BenchView view) {
     if (!CurtainBench.isCurtain(view) || view.setup().filter(RunSetup::isStage).isPresent()) {
       return Optional.empty();
     }
@@ -73,7 +67,7 @@ public record CurtainState(
     CurtainRunFigures last = runs.get(runs.size() - 1).figures();
     List<CurtainSign> signs = CurtainSigns.of(last, CurtainWanted.of(setup));
     return Optional.of(
-        new CurtainState(runs, signs, CurtainAdvice.of(signs, known(view, last)), trials));
+        new CurtainFindings(runs, signs, CurtainAdvice.of(signs, known(view, last)), trials));
   }
 
   private static Optional<CurtainPictures.Run> latest(BenchView view, Phase phase) {
@@ -208,80 +202,31 @@ public record CurtainState(
         .map(
             run ->
                 new TrialsPicture.Trial(
-                    Sentences.phaseWithin(Phase.AS_FOUND), Optional.of(run.figures())))
+                    Words.say("desk.curtain.found"), Optional.of(run.figures())))
         .forEach(all::add);
     for (CurtainTrials.Trial trial : trials.get().trials()) {
       String name =
           trial.marks().isEmpty()
               ? Words.say("desk.curtain.before")
-              : WorkWords.done(trial.marks().get(trial.marks().size() - 1).words());
+              : CurtainBench.trial(trial.marks().get(trial.marks().size() - 1), all.size());
       if (!trial.marks().isEmpty() || trial.figures().isPresent()) {
         all.add(new TrialsPicture.Trial(name, trial.figures()));
       }
     }
-    CurtainFigure figure = watched(CurtainBench.step(view));
+    CurtainWatch watch =
+        CurtainWatch.of(
+            CurtainBench.step(view),
+            view.setup().orElseThrow(),
+            speed,
+            runs.get(runs.size() - 1).figures());
     return all.isEmpty()
         ? Optional.empty()
         : Optional.of(
             new TrialsPicture(
-                figure,
+                watch.figure(),
                 speed,
-                band(view, figure, speed),
+                watch.band(),
                 all.subList(Math.max(0, all.size() - MOST_TRIALS), all.size()),
                 note));
-  }
-
-  /** What a step is watched by. */
-  static CurtainFigure watched(CurtainStep step) {
-    return switch (step) {
-      case CLEAN, FIRST_TENSION -> CurtainFigure.FIRST_TRAVEL;
-      case SECOND_TENSION, AGAIN, NEXT_DAY -> CurtainFigure.SLOPE;
-      case SLIT -> CurtainFigure.EXCESS;
-      case BRAKE -> CurtainFigure.END_BOUNCE;
-      case CONTACT -> CurtainFigure.CONTACT;
-      case ESCAPEMENT -> CurtainFigure.CENTRE;
-    };
-  }
-
-  /** Where it is to be. */
-  private Optional<TrialsPicture.Band> band(
-      BenchView view, CurtainFigure figure, MarkedSpeed speed) {
-    RunSetup setup = view.setup().orElseThrow();
-    return switch (figure) {
-      case FIRST_TRAVEL -> setup.criteria().get(RunOption.OWN_TRAVEL).map(this::travelBand);
-      case SLOPE -> {
-        double limit = CurtainLimits.slopeStops(speed.seconds(setup.reference()));
-        yield Optional.of(new TrialsPicture.Band(-limit, limit));
-      }
-      case EXCESS ->
-          Optional.of(
-              new TrialsPicture.Band(-CurtainLimits.OFFSET_SECONDS, CurtainLimits.OFFSET_SECONDS));
-      case END_BOUNCE -> Optional.of(new TrialsPicture.Band(0, CurtainLimits.BOUNCE_STOPS));
-      case CONTACT -> window(speed);
-      case CENTRE ->
-          Optional.of(
-              new TrialsPicture.Band(
-                  -setup.tolerance(speed).fastStops(), setup.tolerance(speed).slowStops()));
-      default -> Optional.empty();
-    };
-  }
-
-  /** The own travel is over its own way; the figure shown is edge to edge, by the mean speed. */
-  private TrialsPicture.Band travelBand(OwnTravel own) {
-    double frame = runs.get(0).figures().shots().get(0).travel().geometry().frameMillimetres();
-    double seconds = own.milliseconds() / 1e3 * frame / own.spanMillimetres();
-    return new TrialsPicture.Band(
-        seconds * (1 - CurtainLimits.TRAVEL_SHARE), seconds * (1 + CurtainLimits.TRAVEL_SHARE));
-  }
-
-  private Optional<TrialsPicture.Band> window(MarkedSpeed speed) {
-    OptionalDouble window =
-        runs.get(runs.size() - 1)
-            .figures()
-            .at(speed)
-            .map(its -> its.mean(CurtainFigure.WINDOW))
-            .orElse(OptionalDouble.empty());
-    double last = window.orElse(0) - CurtainLimits.FLASH_SECONDS;
-    return last > 0 ? Optional.of(new TrialsPicture.Band(0, last)) : Optional.empty();
   }
 }
