@@ -107,9 +107,10 @@ public enum CurtainFigure {
 
   private static OptionalDouble error(CurtainShot shot, Place place) {
     OptionalDouble seconds = place(shot.travel(), place, PlacePassing::effectiveSeconds);
-    return seconds.isPresent()
+    // An exposure of nothing has no stops.
+    return seconds.orElse(0) > 0
         ? OptionalDouble.of(Stops.between(seconds.getAsDouble(), shot.wantedSeconds()))
-        : seconds;
+        : OptionalDouble.empty();
   }
 
   private static OptionalDouble excess(CurtainShot shot) {
