@@ -83,8 +83,7 @@ final class FirstLightCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Dial dial =
-        Dial.custom(speed)
-            .orElseThrow(() -> new Trouble(Words.say("firstlight.badSpeed", speed)));
+        Dial.custom(speed).orElseThrow(() -> new Trouble(Words.say("firstlight.badSpeed", speed)));
     Path session = folder.resolve("first-light.session");
     makeFolder();
     OutFiles files = output.files(profiles.with(List.of(session)));
@@ -138,8 +137,7 @@ final class FirstLightCommand implements Callable<Integer> {
     try {
       Files.createDirectories(folder);
     } catch (IOException noFolder) {
-      throw new Trouble(
-          Words.say("firstlight.noFolder", folder, Reasons.of(noFolder)), noFolder);
+      throw new Trouble(Words.say("firstlight.noFolder", folder, Reasons.of(noFolder)), noFolder);
     }
   }
 
@@ -162,9 +160,7 @@ final class FirstLightCommand implements Callable<Integer> {
       terminal()
           .say(
               Words.say(
-                  "firstlight.begins",
-                  first.state().rig().serial(),
-                  first.state().steps().size()));
+                  "firstlight.begins", first.state().rig().serial(), first.state().steps().size()));
       terminal().say(Words.say("firstlight.caution"));
       if (operator.works()) {
         terminal().say(Words.say("firstlight.practice"));
@@ -281,8 +277,7 @@ final class FirstLightCommand implements Callable<Integer> {
               new Quarters(terminal()));
       new RigUpkeep(surroundings.folder()).keep(done.profile());
       driver.handle(
-          new SessionInput.ProfileInUse(
-              done.profile(), surroundings.today(), OptionalInt.empty()));
+          new SessionInput.ProfileInUse(done.profile(), surroundings.today(), OptionalInt.empty()));
       return FirstLightInSession.calibrated(state, done.profile());
     } catch (RigUpkeep.Refused refused) {
       terminal().say(refused.getMessage());

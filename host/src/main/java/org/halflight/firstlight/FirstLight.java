@@ -25,8 +25,7 @@ public record FirstLight(
     return new FirstLight(rig, FirstStep.of(rig.board()), Map.of())
         .with(
             FirstStep.FOUND,
-            Finding.passed(
-                List.of(new Seen.Greeted(rig.kind(), rig.firmware(), rig.bootCount()))));
+            Finding.passed(List.of(new Seen.Greeted(rig.kind(), rig.firmware(), rig.bootCount()))));
   }
 
   /** A step is over. */

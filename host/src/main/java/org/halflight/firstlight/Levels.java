@@ -13,8 +13,7 @@ final class Levels {
 
   /** The level of a channel that sees light, in counts. */
   static double counts(BoardTraits board, Channel level) {
-    double low =
-        board.fixedLevel() ? REFERENCE_COUNTS : ThresholdCodes.AFTER_START.lowCounts();
+    double low = board.fixedLevel() ? REFERENCE_COUNTS : ThresholdCodes.AFTER_START.lowCounts();
     double high = ThresholdCodes.AFTER_START.highCounts();
     return switch (level) {
       case CENTRE_HIGH -> high;

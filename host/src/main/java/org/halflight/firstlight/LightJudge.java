@@ -124,8 +124,7 @@ final class LightJudge {
       return Finding.check(
           Fault.SENSORS_SWAPPED,
           instead.get(),
-          Stream.concat(
-                  seen(sensor, List.of()).stream(), seen(instead.get(), List.of()).stream())
+          Stream.concat(seen(sensor, List.of()).stream(), seen(instead.get(), List.of()).stream())
               .toList());
     }
     for (Channel level : levels) {

@@ -207,9 +207,7 @@ final class RigFacts {
 
   /** How a level goes with the light of a sensor. */
   Pair pair(Channel level, Channel sensor) {
-    return Optional.ofNullable(pairs.get(level))
-        .map(its -> its.get(sensor))
-        .orElseGet(Pair::new);
+    return Optional.ofNullable(pairs.get(level)).map(its -> its.get(sensor)).orElseGet(Pair::new);
   }
 
   int rises(Channel channel) {

@@ -10,9 +10,10 @@ import org.halflight.signal.Channel;
 
 /** Judges what the program finds out by itself: supply, thresholds, reference LED. */
 public final class TaskJudge {
-  /** What a USB port may give, by its specification (from memory). */
-  private static final double SUPPLY_LEAST_VOLTS = 4.75;
+  /** What the chip wants at 16 MHz by its data sheet (from memory). */
+  private static final double SUPPLY_LEAST_VOLTS = 4.5;
 
+  /** What a USB port gives at most by its specification (from memory). */
   private static final double SUPPLY_MOST_VOLTS = 5.25;
 
   /** The usual supply. */
@@ -63,9 +64,7 @@ public final class TaskJudge {
       return Finding.check(Fault.THRESHOLDS_SWAPPED, seen);
     }
     List<Channel> levels =
-        oneLevel
-            ? List.of(Channel.CENTRE_LOW)
-            : List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH);
+        oneLevel ? List.of(Channel.CENTRE_LOW) : List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH);
     for (Channel level : levels) {
       Seen.ReadBack one = level == Channel.CENTRE_LOW ? low(first) : high(first);
       Seen.ReadBack two = level == Channel.CENTRE_LOW ? low(second) : high(second);
@@ -103,8 +102,7 @@ public final class TaskJudge {
    *
    * @param supply as it was measured; else the usual one is taken
    */
-  public static Finding reference(
-      RigMessage.Thresholds read, Optional<Seen.Supply> supply) {
+  public static Finding reference(RigMessage.Thresholds read, Optional<Seen.Supply> supply) {
     double volts =
         read.lowSum64()
             / 64.0

@@ -31,8 +31,7 @@ public final class RigReport {
    * @param date when the rig was tested, as it is to be printed
    * @param version of this program
    */
-  public static void write(
-      FirstLight state, String date, String version, Paper paper, OutFile to) {
+  public static void write(FirstLight state, String date, String version, Paper paper, OutFile to) {
     to.write(bytes(state, date, version, paper));
   }
 
@@ -86,8 +85,7 @@ public final class RigReport {
     columns.draw(sheet, rows);
     sheet.heading(Words.say("firstlight.report.notTestedHeading"), 20);
     sheet.paragraph(
-        FirstLightWords.notTested(state)
-            .orElseGet(() -> Words.say("firstlight.report.allTested")));
+        FirstLightWords.notTested(state).orElseGet(() -> Words.say("firstlight.report.allTested")));
     sheet.heading(Words.say("firstlight.report.meansHeading"), 20);
     sheet.point(Words.say("firstlight.report.means"));
     sheet.point(Words.say("firstlight.report.meansNot"));

@@ -137,7 +137,8 @@ public final class FirstLightWords {
     } else if (seen instanceof Seen.Pulses its) {
       return Words.of("firstlight.seen.pulses", its.drive(), its.seen(), its.made());
     } else if (seen instanceof Seen.LightSet its) {
-      return Words.say("firstlight.seen.lightSet", volts(its.darkCounts()), volts(its.fullCounts()));
+      return Words.say(
+          "firstlight.seen.lightSet", volts(its.darkCounts()), volts(its.fullCounts()));
     } else if (seen instanceof Seen.Fired its) {
       return Words.say("firstlight.seen.fired", Numbers.time(its.seconds()));
     }

@@ -90,7 +90,8 @@ public final class FirstLightWork extends GuidedWork {
   }
 
   private static OptionalDouble number(String typed) {
-    String plain = DecimalComma.pointed(typed.strip().toUpperCase(Locale.ROOT).replaceAll(" ?V$", ""));
+    String plain =
+        DecimalComma.pointed(typed.strip().toUpperCase(Locale.ROOT).replaceAll(" ?V$", ""));
     return plain.matches("\\d{1,2}(\\.\\d{1,3})?")
         ? OptionalDouble.of(Double.parseDouble(plain))
         : OptionalDouble.empty();
@@ -186,8 +187,7 @@ public final class FirstLightWork extends GuidedWork {
 
   private void ofTheProgram() {
     try {
-      Finding found =
-          step == FirstStep.LED ? look.led() : look.thresholds(state.supply());
+      Finding found = step == FirstStep.LED ? look.led() : look.thresholds(state.supply());
       if (found.isPassed()) {
         ends(found);
       } else {

@@ -405,8 +405,7 @@ public class PracticeOperator implements CameraOperator {
               rig.coverSensor(step.input().orElseThrow(), HAND_SECONDS);
             }
             case LED, THRESHOLDS -> rig.room(0);
-            default ->
-                step.input().ifPresent(input -> rig.edgeTrain(input, 1 / HAND_SECONDS, 2));
+            default -> step.input().ifPresent(input -> rig.edgeTrain(input, 1 / HAND_SECONDS, 2));
           }
         });
     ports.onBench(rig -> doneAtNanos += rig.nanosAhead());
