@@ -6,24 +6,36 @@ import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.halflight.time.TickRate;
 
-/** Sets both thresholds and reads back where they stand once their filters have settled. */
+/** Sets both thresholds, or none, and reads back where they are once the filters have settled. */
 final class ThresholdTask implements RigTask {
   /** The filters need 0.1 s. */
   private static final double SETTLE_SECONDS = 0.25;
 
-  private final RigCommand.SetThresholds set;
+  /** Empty for a level that is only read. */
+  private final Optional<RigCommand> set;
+
   private final Elapsed elapsed = new Elapsed();
   private boolean settled;
   private boolean asked;
   private Optional<RigMessage.Thresholds> read = Optional.empty();
 
   ThresholdTask(int lowCode, int highCode) {
-    set = new RigCommand.SetThresholds(lowCode, highCode);
+    this(Optional.of(new RigCommand.SetThresholds(lowCode, highCode)));
+  }
+
+  private ThresholdTask(Optional<RigCommand> set) {
+    this.set = set;
+    asked = set.isEmpty();
+  }
+
+  /** The levels as they are. */
+  static ThresholdTask asItIs() {
+    return new ThresholdTask(Optional.empty());
   }
 
   @Override
   public RigCommand begin() {
-    return set;
+    return set.orElseGet(RigCommand.AskThresholds::new);
   }
 
   @Override
@@ -45,13 +57,18 @@ final class ThresholdTask implements RigTask {
     return Optional.of(new RigCommand.AskThresholds());
   }
 
+  /** What came back; it must be done. */
+  RigMessage.Thresholds read() {
+    return read.orElseThrow();
+  }
+
   /** The low threshold in counts. */
   double lowCounts() {
-    return read.orElseThrow().lowSum64() / 64.0;
+    return read().lowSum64() / 64.0;
   }
 
   /** The high threshold in counts. */
   double highCounts() {
-    return read.orElseThrow().highSum64() / 64.0;
+    return read().highSum64() / 64.0;
   }
 }

@@ -2,6 +2,7 @@ package org.halflight.workflow;
 
 import java.util.Optional;
 import org.halflight.bench.LightPlan;
+import org.halflight.firstlight.FirstStep;
 import org.halflight.session.Assembly;
 import org.halflight.session.DialSetting;
 import org.halflight.session.LinkageStep;
@@ -79,6 +80,9 @@ public interface CameraOperator {
    * @param white or black; empty where it shows the window again
    */
   default void screen(Optional<Boolean> white) {}
+
+  /** Does with a hand what a step of first light asks for. */
+  default void tryInput(FirstStep step) {}
 
   /** Puts a turning slotted disc before the light, or takes it away. */
   default void turnDisc(boolean turns) {}

@@ -9,9 +9,11 @@ import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import org.halflight.bench.LightPlan;
 import org.halflight.extratest.FNumber;
+import org.halflight.firstlight.FirstStep;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
+import org.halflight.rig.practice.WiringFault;
 import org.halflight.session.Assembly;
 import org.halflight.session.DialSetting;
 import org.halflight.session.LightReading;
@@ -55,6 +57,10 @@ public class PracticeOperator implements CameraOperator {
   private static final double LAMP_STEP = 1.2;
 
   private static final double ROOM_SHARE = 0.2;
+  private static final double BARE_LIGHT = 0.95;
+  private static final double HALF_LIGHT = 0.5;
+  private static final double HAND_SECONDS = 0.8;
+  private static final double HAND_STEP_SECONDS = 0.05;
   private static final double SCREEN_SHARE = 0.02;
 
   /** How the linkage of the camera is found. */
@@ -387,6 +393,43 @@ public class PracticeOperator implements CameraOperator {
   /** The screen shines on the sensor when it is white, or is turned away. */
   public void turnScreen(boolean reaches) {
     onBench(rig -> rig.screenReaches(reaches ? SCREEN_SHARE : 0));
+  }
+
+  /** The lamp shines on the bare sensors; what a hand does takes a second or two. */
+  @Override
+  public void tryInput(FirstStep step) {
+    onBench(
+        rig -> {
+          switch (step) {
+            case CENTRE -> {
+              for (int i = 0; i < 2; i++) {
+                wave(rig, true);
+                wave(rig, false);
+              }
+            }
+            case OUTER_A, OUTER_B -> {
+              wave(rig, true);
+              rig.coverSensor(step.input().orElseThrow(), HAND_SECONDS);
+              rig.pause(HAND_SECONDS);
+              wave(rig, false);
+            }
+            default ->
+                step.input().ifPresent(input -> rig.edgeTrain(input, 1 / HAND_SECONDS, 2));
+          }
+        });
+  }
+
+  /** A hand takes its time: the light comes and goes in steps. */
+  private static void wave(PracticeRig rig, boolean light) {
+    rig.room(HALF_LIGHT);
+    rig.pause(HAND_STEP_SECONDS);
+    rig.room(light ? BARE_LIGHT : 0);
+    rig.pause(HAND_SECONDS);
+  }
+
+  /** Wires the rig otherwise. */
+  public void wire(WiringFault fault) {
+    onBench(rig -> rig.wire(fault));
   }
 
   @Override

@@ -51,6 +51,7 @@ class WallsTest {
           "link.serial",
           "rig",
           "rig.practice",
+          "firstlight",
           "bench",
           "capture",
           "record",
@@ -152,6 +153,7 @@ class WallsTest {
               ROOT + "session",
               ROOT + "verdict",
               ROOT + "upload",
+              ROOT + "firstlight",
               ROOT + "shuttermodel")
           .should()
           .dependOnClassesThat()

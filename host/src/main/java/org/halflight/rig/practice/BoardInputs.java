@@ -42,7 +42,14 @@ final class BoardInputs {
 
   /** Bit n is the level of the channel with code n. */
   int levels() {
-    return high.stream().mapToInt(channel -> 1 << channel.code()).sum();
+    PracticeWiring wiring = life.world().wiring();
+    int mask = wiring.shorted();
+    for (Channel each : Channel.values()) {
+      if (exists(each) && wiring.level(each, high.contains(each))) {
+        mask |= wiring.pin(each).map(pin -> 1 << pin.code()).orElse(0);
+      }
+    }
+    return mask;
   }
 
   private boolean exists(Channel channel) {
@@ -56,12 +63,19 @@ final class BoardInputs {
 
   /** An input changed, stamped with ticks of the world. A change to the same level is none. */
   void edge(Channel channel, boolean toHigh, long ticks) {
-    if (!exists(channel)) {
+    PracticeWiring wiring = life.world().wiring();
+    if (!exists(channel) || (channel.isLight() && toHigh && wiring.isDark(channel))) {
       return;
     }
     if (toHigh ? high.add(channel) : high.remove(channel)) {
-      edges++;
-      sender.send(at -> new RigMessage.EdgeSeen(at, channel, toHigh, life.low32(ticks)));
+      wiring
+          .pin(channel)
+          .ifPresent(
+              pin -> {
+                edges++;
+                boolean level = wiring.level(channel, toHigh);
+                sender.send(at -> new RigMessage.EdgeSeen(at, pin, level, life.low32(ticks)));
+              });
     }
   }
 

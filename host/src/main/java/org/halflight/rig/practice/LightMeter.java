@@ -35,11 +35,13 @@ final class LightMeter {
 
   private SensorSet sensors;
   private final LightTimeline light;
+  private final PracticeWiring wiring;
   private final SeededDraws draws;
 
-  LightMeter(SensorSet sensors, LightTimeline light, SeededDraws draws) {
+  LightMeter(SensorSet sensors, LightTimeline light, PracticeWiring wiring, SeededDraws draws) {
     this.sensors = sensors;
     this.light = light;
+    this.wiring = wiring;
     this.draws = draws;
   }
 
@@ -62,7 +64,7 @@ final class LightMeter {
     for (int i = 0; i < READINGS_PER_BLOCK; i++) {
       long ticks = startTicks + (long) i * TICKS_PER_READING;
       double millivolts =
-          sensor.millivoltsAt(light.openAt(ticks), TickRate.BOARD_16_MHZ.seconds(ticks))
+          sensor.millivoltsAt(openAt(channel, ticks), TickRate.BOARD_16_MHZ.seconds(ticks))
               + sensor.noiseMillivolts() * draws.normal();
       int reading = reading(millivolts);
       sum += reading;
@@ -72,11 +74,15 @@ final class LightMeter {
     return new Block(sum, least, most);
   }
 
+  private double openAt(Channel channel, long ticks) {
+    return wiring.isDark(channel) ? 0 : light.openAt(ticks);
+  }
+
   /** The voltage of a sensor in steady light, without noise. */
   double steadyMillivolts(Channel channel, long ticks) {
     return sensors
         .of(channel)
-        .millivoltsAt(light.openAt(ticks), TickRate.BOARD_16_MHZ.seconds(ticks));
+        .millivoltsAt(openAt(channel, ticks), TickRate.BOARD_16_MHZ.seconds(ticks));
   }
 
   /**

@@ -88,6 +88,15 @@ final class PracticeBoard {
     inputs.edge(channel, toHigh, ticks);
   }
 
+  Thresholds thresholds() {
+    return inputs.thresholds();
+  }
+
+  /** Compares all light with its thresholds. */
+  void compareAll() {
+    inputs.compareAll();
+  }
+
   /** Whether the converter is free to follow an opening. */
   boolean recordsCurve() {
     return converter.recordsCurves() && converter.isFree() && !sweeping;

@@ -368,6 +368,20 @@ final class PracticeCamera {
     busyUntil(start + RATE.ticks(edges * periodSeconds));
   }
 
+  /** What is asked for next comes so much later. */
+  void pause(double seconds) {
+    world.occupy(world.start() + RATE.ticks(seconds));
+  }
+
+  /** A finger on an outer sensor. */
+  void coverSensor(Channel sensor, double seconds) {
+    long start = world.start();
+    long end = start + RATE.ticks(seconds);
+    world.cover(sensor, true, start);
+    world.cover(sensor, false, end);
+    world.occupy(end);
+  }
+
   /** B: opens and stays open, or closes whatever stands open, a hung shutter too. */
   void hold(boolean opened) {
     if (opened == open) {

@@ -304,6 +304,26 @@ public final class PracticeRig implements Link {
     onBench(() -> bench.camera().tap());
   }
 
+  /** Wires the rig otherwise. */
+  public void wire(WiringFault fault) {
+    onBench(() -> bench.world().wire(fault));
+  }
+
+  /** Leaves so many seconds, 0 or more, before what is asked for next. */
+  public void pause(double seconds) {
+    onBench(() -> bench.camera().pause(seconds));
+  }
+
+  /**
+   * A finger comes on a sensor, once everything before is over, and goes away again.
+   *
+   * @param sensor an outer one
+   * @param seconds how long it stays
+   */
+  public void coverSensor(Channel sensor, double seconds) {
+    onBench(() -> bench.camera().coverSensor(sensor, seconds));
+  }
+
   /**
    * Edges of a steady frequency on an input that sees no light, as from a generator, once
    * everything before is over.

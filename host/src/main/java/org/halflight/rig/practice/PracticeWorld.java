@@ -29,6 +29,7 @@ final class PracticeWorld {
   private final Schedule schedule = new Schedule();
   private final LightTimeline light = new LightTimeline();
   private final Set<Channel> inputs = EnumSet.noneOf(Channel.class);
+  private final PracticeWiring wiring = new PracticeWiring();
   private final LightMeter meter;
   private final SeededDraws edgeDraws;
   private final SeededDraws curveDraws;
@@ -49,7 +50,7 @@ final class PracticeWorld {
     traits = traits(kind);
     this.pace = pace;
     this.sensors = sensors;
-    meter = new LightMeter(sensors, light, new SeededDraws(SeededDraws.seedOf(seed, 1)));
+    meter = new LightMeter(sensors, light, wiring, new SeededDraws(SeededDraws.seedOf(seed, 1)));
     edgeDraws = new SeededDraws(SeededDraws.seedOf(seed, 2));
     curveDraws = new SeededDraws(SeededDraws.seedOf(seed, 3));
     stamps = new EdgeStamps(TickRate.BOARD_16_MHZ, edgeDraws);
@@ -102,6 +103,30 @@ final class PracticeWorld {
   void lamp(Lamp lamp) {
     sensors = sensors.under(lamp);
     meter.lamp(lamp);
+  }
+
+  PracticeWiring wiring() {
+    return wiring;
+  }
+
+  void wire(WiringFault fault) {
+    wiring.is(fault);
+    if (board != null) {
+      board.thresholds().fixLow(fault == WiringFault.LOW_THRESHOLD_FIXED);
+    }
+  }
+
+  /** A finger comes on a sensor at a time, or goes away. */
+  void cover(Channel sensor, boolean on, long ticks) {
+    reach(ticks);
+    later(
+        ticks,
+        () -> {
+          wiring.cover(sensor, on);
+          if (board != null) {
+            board.compareAll();
+          }
+        });
   }
 
   LightTimeline light() {

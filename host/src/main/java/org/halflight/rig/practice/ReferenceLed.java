@@ -57,13 +57,13 @@ final class ReferenceLed {
     long now = life.now();
     if (isOn) {
       isOn = false;
-      world.shine(now, off(lightWithout));
+      world.shine(now, off(lightWithout, share()));
     }
     if (drive.drive() == ReferenceDrive.STEADY) {
       lightWithout = world.light().openAt(now);
       isOn = true;
       // One tick on, so that an LED that was on before is seen to go off.
-      world.shine(now + 1, on(lightWithout));
+      world.shine(now + 1, on(lightWithout, share()));
       int itsRequest = request;
       life.later(
           now + STEADY_TICKS_MOST,
@@ -91,8 +91,8 @@ final class ReferenceLed {
               .shine(
                   beginTicks,
                   drive.drive() == ReferenceDrive.SQUARE
-                      ? square(base, seconds)
-                      : ramped(base, seconds));
+                      ? square(base, share(), seconds)
+                      : ramped(base, share(), seconds));
           long endTicks = beginTicks + drive.widthTicks();
           life.later(
               endTicks,
@@ -111,34 +111,39 @@ final class ReferenceLed {
         });
   }
 
+  /** What it adds as it is wired. */
+  private double share() {
+    return life.world().wiring().has(WiringFault.LED_DEAD) ? 0 : SHARE;
+  }
+
   /** On from the start, added to a steady light. */
-  private static LightPath on(double base) {
-    return new LightPath(new double[] {0, 0}, new double[] {base, base + SHARE});
+  private static LightPath on(double base, double share) {
+    return new LightPath(new double[] {0, 0}, new double[] {base, base + share});
   }
 
   /** Off from the start; the light of before remains. */
-  private static LightPath off(double base) {
-    return new LightPath(new double[] {0, 0}, new double[] {base + SHARE, base});
+  private static LightPath off(double base, double share) {
+    return new LightPath(new double[] {0, 0}, new double[] {base + share, base});
   }
 
   /** One square pulse. */
-  private static LightPath square(double base, double widthSeconds) {
+  private static LightPath square(double base, double share, double widthSeconds) {
     return new LightPath(
         new double[] {0, 0, widthSeconds, widthSeconds},
-        new double[] {base, base + SHARE, base + SHARE, base});
+        new double[] {base, base + share, base + share, base});
   }
 
   /** The same behind a low-pass filter of one pole. */
-  private static LightPath ramped(double base, double widthSeconds) {
+  private static LightPath ramped(double base, double share, double widthSeconds) {
     int points = RAMP_CONSTANTS * POINTS_PER_CONSTANT;
     double[] seconds = new double[2 * points + 2];
     double[] open = new double[2 * points + 2];
     double risen = Math.min(widthSeconds, RAMP_CONSTANTS * RAMP_SECONDS);
-    double top = SHARE * -StrictMath.expm1(-widthSeconds / RAMP_SECONDS);
+    double top = share * -StrictMath.expm1(-widthSeconds / RAMP_SECONDS);
     for (int i = 0; i <= points; i++) {
       double rising = risen * i / points;
       seconds[i] = rising;
-      open[i] = base + SHARE * -StrictMath.expm1(-rising / RAMP_SECONDS);
+      open[i] = base + share * -StrictMath.expm1(-rising / RAMP_SECONDS);
       double falling = RAMP_CONSTANTS * RAMP_SECONDS * i / points;
       seconds[points + 1 + i] = widthSeconds + falling;
       open[points + 1 + i] =

@@ -31,6 +31,7 @@ final class Thresholds {
   private double lowFrom = startLowMillivolts();
   private double highFrom = startHighMillivolts();
   private long setTicks;
+  private boolean lowIsFixed;
 
   /**
    * @param fixed whether the one level is the reference of the chip
@@ -80,10 +81,15 @@ final class Thresholds {
         ticks);
   }
 
+  /** The low threshold stays where it is, whatever is set, or follows again. */
+  void fixLow(boolean fixed) {
+    lowIsFixed = fixed;
+  }
+
   private void goTo(double low, double high, long ticks) {
     lowFrom = lowMillivolts(ticks);
     highFrom = highMillivolts(ticks);
-    lowTo = low;
+    lowTo = lowIsFixed ? lowFrom : low;
     highTo = high;
     setTicks = ticks;
   }
