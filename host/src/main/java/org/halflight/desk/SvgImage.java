@@ -60,8 +60,7 @@ final class SvgImage {
     BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
     Graphics2D graphics = image.createGraphics();
     try {
-      graphics.setRenderingHint(
-          RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+      graphics.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
       graphics.setRenderingHint(
           RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
       graphics.setColor(Color.WHITE);
@@ -78,7 +77,10 @@ final class SvgImage {
     try {
       DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
       factory.setFeature(XMLConstants.FEATURE_SECURE_PROCESSING, true);
-      return factory.newDocumentBuilder().parse(new ByteArrayInputStream(drawing)).getDocumentElement();
+      return factory
+          .newDocumentBuilder()
+          .parse(new ByteArrayInputStream(drawing))
+          .getDocumentElement();
     } catch (ParserConfigurationException | SAXException damaged) {
       throw new IOException(damaged);
     }
@@ -171,8 +173,7 @@ final class SvgImage {
           i++;
         }
         int count = NUMBERS_OF_A_STEP.getOrDefault(step, 0);
-        double[] at =
-            Arrays.stream(all, i, i + count).mapToDouble(Double::parseDouble).toArray();
+        double[] at = Arrays.stream(all, i, i + count).mapToDouble(Double::parseDouble).toArray();
         i += count;
         switch (step) {
           case "M" -> path.moveTo(at[0], at[1]);
@@ -207,12 +208,10 @@ final class SvgImage {
     AffineTransform upright = graphics.getTransform();
     var turned = TURNED.matcher(part.getAttribute("transform"));
     if (turned.matches()) {
-      graphics.translate(
-          Double.parseDouble(turned.group(1)), Double.parseDouble(turned.group(2)));
+      graphics.translate(Double.parseDouble(turned.group(1)), Double.parseDouble(turned.group(2)));
       graphics.rotate(Math.toRadians(Double.parseDouble(turned.group(3))));
     }
-    graphics.drawString(
-        words, (float) (number(part, "x", 0) - left), (float) number(part, "y", 0));
+    graphics.drawString(words, (float) (number(part, "x", 0) - left), (float) number(part, "y", 0));
     graphics.setTransform(upright);
   }
 
@@ -222,6 +221,10 @@ final class SvgImage {
 
   private static double number(Element part, String name, double otherwise) {
     String said = part.getAttribute(name);
+    if (said.endsWith("%")) {
+      double share = Double.parseDouble(said.substring(0, said.length() - 1)) / 100;
+      return share * number(part.getOwnerDocument().getDocumentElement(), name, otherwise);
+    }
     return said.isEmpty() ? otherwise : Double.parseDouble(said);
   }
 

@@ -40,9 +40,7 @@ public record TimingBasis(Map<DecidedBy, Integer> firings, Optional<CurveUncerta
             .toList();
     return new TimingBasis(
         firings,
-        curves.isEmpty()
-            ? Optional.empty()
-            : Optional.of(doubt(curves, followsSupply(counted))));
+        curves.isEmpty() ? Optional.empty() : Optional.of(doubt(curves, followsSupply(counted))));
   }
 
   /** A fixed level is read beside each firing, and each shows full light again. */
@@ -77,8 +75,7 @@ public record TimingBasis(Map<DecidedBy, Integer> firings, Optional<CurveUncerta
   private static double fullLight(FiringCurve curve) {
     return curve
         .fullLightAfter()
-        .orElseGet(
-            () -> curve.exposure().flatMap(CurveExposure::measured).orElseThrow().peak());
+        .orElseGet(() -> curve.exposure().flatMap(CurveExposure::measured).orElseThrow().peak());
   }
 
   /** How many firings are decided by something. */

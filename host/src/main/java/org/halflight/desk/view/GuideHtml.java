@@ -16,6 +16,7 @@ public final class GuideHtml {
   private static final Pattern INLINE =
       Pattern.compile(
           "`([^`]+)`|(!?)\\[([^\\]]*)]\\(([^)]*)\\)|\\*\\*(.+?)\\*\\*|\\*([^*\\s](?:[^*]*[^*\\s])?)\\*");
+
   /** What a text pane needs help with. */
   public static final String DRAWING = ".svg";
 
