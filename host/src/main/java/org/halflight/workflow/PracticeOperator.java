@@ -402,21 +402,20 @@ public class PracticeOperator implements CameraOperator {
         rig -> {
           switch (step) {
             case CENTRE -> {
-              for (int i = 0; i < 2; i++) {
-                wave(rig, true);
-                wave(rig, false);
-              }
+              wave(rig, true);
+              wave(rig, false);
+              wave(rig, true);
             }
             case OUTER_A, OUTER_B -> {
               wave(rig, true);
               rig.coverSensor(step.input().orElseThrow(), HAND_SECONDS);
-              rig.pause(HAND_SECONDS);
-              wave(rig, false);
             }
+            case LED, THRESHOLDS -> rig.room(0);
             default ->
                 step.input().ifPresent(input -> rig.edgeTrain(input, 1 / HAND_SECONDS, 2));
           }
         });
+    ports.onBench(rig -> doneAtNanos += rig.nanosAhead());
   }
 
   /** A hand takes its time: the light comes and goes in steps. */

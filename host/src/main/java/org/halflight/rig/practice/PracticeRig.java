@@ -309,6 +309,11 @@ public final class PracticeRig implements Link {
     onBench(() -> bench.world().wire(fault));
   }
 
+  /** How much later than now begins what is asked for next. */
+  public long nanosAhead() {
+    return held(() -> bench.world().nanosAhead());
+  }
+
   /** Leaves so many seconds, 0 or more, before what is asked for next. */
   public void pause(double seconds) {
     onBench(() -> bench.camera().pause(seconds));

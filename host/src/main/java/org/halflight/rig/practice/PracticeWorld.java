@@ -199,6 +199,11 @@ final class PracticeWorld {
     return Math.max(now, cursor);
   }
 
+  /** How much later than now that is. */
+  long nanosAhead() {
+    return (start() - now) / 16 * 1000;
+  }
+
   /** What is asked for later begins after this time. */
   void occupy(long ticks) {
     cursor = Math.max(cursor, ticks);
