@@ -8,7 +8,12 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.net.MalformedURLException;
 import java.net.URL;
-import java.util.Hashtable;
+import java.util.Collections;
+import java.util.Dictionary;
+import java.util.Enumeration;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.halflight.desk.view.GuideHtml;
@@ -18,9 +23,8 @@ import org.jspecify.annotations.Nullable;
  * The pictures of a page of the guide, where a text pane looks for them: its drawings are made
  * beforehand, everything else is loaded as usual.
  */
-final class GuidePictures extends Hashtable<URL, Image> {
-  private static final long serialVersionUID = 1L;
-
+@SuppressWarnings("JdkObsolete") // a text pane asks for this class
+final class GuidePictures extends Dictionary<Object, Image> {
   /** What a text pane calls it. */
   static final String PROPERTY = "imageCache";
 
@@ -28,6 +32,9 @@ final class GuidePictures extends Hashtable<URL, Image> {
   static final GuidePictures NONE = new GuidePictures();
 
   private static final Pattern SOURCE = Pattern.compile("<img src=\"([^\"]+)\"");
+
+  /** By their addresses as text: addresses themselves are compared by asking the network. */
+  private final Map<String, Image> drawings = new LinkedHashMap<>();
 
   /**
    * Makes the drawings of a page. Reads files, so not for the window's own thread.
@@ -52,7 +59,7 @@ final class GuidePictures extends Hashtable<URL, Image> {
       try (InputStream in = drawing.openStream()) {
         bytes = in.readAllBytes();
       }
-      put(drawing, image(bytes, scaleOfScreen()));
+      drawings.put(drawing.toString(), image(bytes, scaleOfScreen()));
     } catch (MalformedURLException notInTheGuide) {
       return;
     } catch (IOException missing) {
@@ -81,10 +88,40 @@ final class GuidePictures extends Hashtable<URL, Image> {
   }
 
   @Override
-  public synchronized @Nullable Image get(Object source) {
-    Image made = super.get(source);
+  public @Nullable Image get(Object source) {
+    Image made = drawings.get(source.toString());
     return made == null && source instanceof URL url
         ? Toolkit.getDefaultToolkit().createImage(url)
         : made;
+  }
+
+  @Override
+  public int size() {
+    return drawings.size();
+  }
+
+  @Override
+  public boolean isEmpty() {
+    return drawings.isEmpty();
+  }
+
+  @Override
+  public Enumeration<Object> keys() {
+    return Collections.enumeration(List.copyOf(drawings.keySet()));
+  }
+
+  @Override
+  public Enumeration<Image> elements() {
+    return Collections.enumeration(drawings.values());
+  }
+
+  @Override
+  public Image put(Object source, Image image) {
+    throw new UnsupportedOperationException();
+  }
+
+  @Override
+  public Image remove(Object source) {
+    throw new UnsupportedOperationException();
   }
 }

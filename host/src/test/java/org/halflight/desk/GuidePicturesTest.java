@@ -39,7 +39,7 @@ class GuidePicturesTest {
     GuidePictures pictures =
         GuidePictures.of(
             GuideHtml.of("![a](wiring-starter.svg) ![b](no.svg) ![c](images/start.png)"), folder);
-    assertThat(pictures).hasSize(1);
+    assertThat(pictures.size()).isOne();
     Image drawing = pictures.get(new URL(folder, "wiring-starter.svg"));
     assertThat(drawing).isInstanceOf(BufferedImage.class);
     assertThat(drawing.getWidth(null)).isEqualTo(GuideHtml.DRAWING_WIDTH);
