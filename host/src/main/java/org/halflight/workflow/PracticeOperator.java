@@ -151,6 +151,12 @@ public class PracticeOperator implements CameraOperator {
     return InventedShutters.dirtySlowTrain(Dial.find("leaf").orElseThrow().speeds(), seed);
   }
 
+  /** Another kind of rig is on the cable, with the same camera and lamp. */
+  public void useRig(BoardTraits.Kind kind) {
+    ports.onBench(rig -> rig.rewire(kind, sensors(kind)));
+    ports.plugIn();
+  }
+
   /** The port of the rig, for whoever looks for rigs. */
   public PracticePorts ports() {
     return ports;

@@ -47,7 +47,12 @@ final class LightMeter {
 
   /** Another lamp shines from now on. */
   void lamp(Lamp lamp) {
-    sensors = sensors.under(lamp);
+    sensors(sensors.under(lamp));
+  }
+
+  /** Other sensors see from now on. */
+  void sensors(SensorSet others) {
+    sensors = others;
   }
 
   /** The block that starts at a time of the world. */

@@ -508,6 +508,18 @@ public final class PracticeRig implements Link {
   }
 
   /**
+   * Another kind of rig takes the place of this one, with the same camera and lamp. Its cable is
+   * pulled: the other one greets when it is plugged in.
+   */
+  public void rewire(BoardTraits.Kind kind, SensorSet sensors) {
+    onBench(
+        () -> {
+          bench.world().stopBoard();
+          bench.world().rewire(kind, sensors);
+        });
+  }
+
+  /**
    * Plugs the cable in: the board starts anew, one boot later.
    *
    * @return the new link to the same bench; this one stays lost
