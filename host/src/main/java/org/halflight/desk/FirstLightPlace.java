@@ -47,7 +47,6 @@ final class FirstLightPlace extends Place {
   private static final String REPORTS = "pages";
 
   private final transient Consumer<Consumer<BenchActions>> bench;
-  private final transient Consumer<UserAction> acts;
   private final transient Executor drawing;
   private final transient DeskSurroundings surroundings;
   private final JLabel title = new JLabel(Words.say("desk.first.title"));
@@ -83,7 +82,6 @@ final class FirstLightPlace extends Place {
       Consumer<UserAction> acts) {
     super(UserAction.TO_FIRST_LIGHT);
     this.bench = bench;
-    this.acts = acts;
     this.drawing = drawing;
     this.surroundings = surroundings;
     setLayout(

@@ -65,7 +65,8 @@ public final class MenuList {
         menu.computeIfAbsent(group(act), each -> new ArrayList<>()).add(entry(act, now));
       }
     }
-    Objects.requireNonNull(menu.get(Group.PLACES)).sort(
+    Objects.requireNonNull(menu.get(Group.PLACES))
+        .sort(
             Comparator.comparing((Entry entry) -> entry.key().length()).thenComparing(Entry::key));
     return menu;
   }
