@@ -232,7 +232,7 @@ final class RigActions {
 
   /** Ten reference pulses against the profile. */
   void check() {
-    Optional<RigProfile> profile = profile();
+    Optional<RigProfile> profile = profile().filter(RigProfile::hasPulses);
     if (!driver.isFree()) {
       model.says(Words.say("desk.rig.notNow"));
     } else if (profile.isEmpty()) {
