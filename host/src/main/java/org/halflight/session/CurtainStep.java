@@ -52,7 +52,8 @@ public enum CurtainStep {
 
   /** The next one that a camera with these adjusters has; the last is followed by the first. */
   public CurtainStep next(Set<Adjuster> has) {
-    CurtainStep next = values()[(ordinal() + 1) % values().length];
+    List<CurtainStep> all = List.of(values());
+    CurtainStep next = all.get((all.indexOf(this) + 1) % all.size());
     return next.isFor(has) ? next : next.next(has);
   }
 
