@@ -45,6 +45,11 @@ public enum CurtainStep {
     };
   }
 
+  /** As it is called: 0 for cleaning, 8 for the next day. */
+  public int number() {
+    return List.of(values()).indexOf(this);
+  }
+
   /** Whether a camera with these adjusters has anything to turn in it. */
   public boolean isFor(Set<Adjuster> has) {
     return adjusters().isEmpty() || adjusters().stream().anyMatch(has::contains);
