@@ -165,6 +165,12 @@ public class PracticeOperator implements CameraOperator {
     return InventedShutters.dirtySlowTrain(Dial.find("leaf").orElseThrow().speeds(), seed);
   }
 
+  /** Another kind of rig is on the cable, with the same camera and lamp. */
+  public void useRig(BoardTraits.Kind kind) {
+    ports.onBench(rig -> rig.rewire(kind, sensors(kind)));
+    ports.plugIn();
+  }
+
   /** The port of the rig, for whoever looks for rigs. */
   public PracticePorts ports() {
     return ports;
@@ -410,20 +416,19 @@ public class PracticeOperator implements CameraOperator {
         rig -> {
           switch (step) {
             case CENTRE -> {
-              for (int i = 0; i < 2; i++) {
-                wave(rig, true);
-                wave(rig, false);
-              }
+              wave(rig, true);
+              wave(rig, false);
+              wave(rig, true);
             }
             case OUTER_A, OUTER_B -> {
               wave(rig, true);
               rig.coverSensor(step.input().orElseThrow(), HAND_SECONDS);
-              rig.pause(HAND_SECONDS);
-              wave(rig, false);
             }
+            case LED, THRESHOLDS -> rig.room(0);
             default -> step.input().ifPresent(input -> rig.edgeTrain(input, 1 / HAND_SECONDS, 2));
           }
         });
+    ports.onBench(rig -> doneAtNanos += rig.nanosAhead());
   }
 
   /** A hand takes its time: the light comes and goes in steps. */

@@ -164,6 +164,7 @@ public final class KeyMap {
     keys.put("CTRL+Z", UserAction.UNDO);
     keys.put("CTRL+SHIFT+Z", UserAction.REDO);
     keys.put("CTRL+Y", UserAction.REDO);
+    keys.put("CTRL+F8", UserAction.TO_FIRST_LIGHT);
     keys.put("CTRL+M", UserAction.AIM_LIGHT);
     keys.put("CTRL+L", UserAction.SET_LIGHT);
     keys.put("CTRL+B", UserAction.CHECK_SCREEN);
