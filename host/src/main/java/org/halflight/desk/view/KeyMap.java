@@ -123,7 +123,7 @@ public final class KeyMap {
     keys.put("PAGE UP", UserAction.TURN_TIGHTER);
     keys.put("PAGE DOWN", UserAction.TURN_LOOSER);
     keys.put("B", UserAction.STEP_NEXT);
-    CurtainKeys.STEPS.forEach((act, step) -> keys.put("CTRL+" + step.ordinal(), act));
+    CurtainKeys.STEPS.forEach((act, step) -> keys.put("CTRL+" + step.number(), act));
     keys.put("LEFT", UserAction.LOOK_SLOWER);
     keys.put("RIGHT", UserAction.LOOK_FASTER);
     keys.put("ENTER", UserAction.CHOOSE);
