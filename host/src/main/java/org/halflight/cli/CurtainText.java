@@ -68,16 +68,20 @@ final class CurtainText {
     TextTable table = new TextTable(heads.toArray(String[]::new));
     for (CurtainSpeed speed : run.speeds()) {
       List<String> row = new ArrayList<>(List.of(speed.speed().label()));
-      COLUMNS.forEach(figure -> row.add(value(speed, figure)));
+      COLUMNS.forEach(figure -> row.add(value(run, speed, figure)));
       row.add(evenness(speed));
       table.add(row.toArray(String[]::new));
     }
     return table.lines();
   }
 
-  private static String value(CurtainSpeed speed, CurtainFigure figure) {
+  private static String value(CurtainRunFigures run, CurtainSpeed speed, CurtainFigure figure) {
     OptionalDouble mean = speed.mean(figure);
-    return mean.isPresent()
+    // A slit wider than the frame is none.
+    boolean isOpen =
+        figure == CurtainFigure.SLIT
+            && mean.orElse(0) > run.shots().get(0).travel().geometry().frameMillimetres();
+    return mean.isPresent() && !isOpen
         ? CurtainWords.value(figure, mean.getAsDouble())
         : Words.say("table.nothing");
   }

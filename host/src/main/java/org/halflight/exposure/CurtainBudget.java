@@ -33,7 +33,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
   private static final double SLIT_STANDARD_MILLIMETRES = 0.025;
 
   /** What local speed by three places may be off by, as a share. */
-  private static final double SPEED_STANDARD = 0.03;
+  private static final double SPEED_STANDARD = 0.06;
 
   /** Delays of opening and closing edge, and steps of a channel that software stamps. */
   private static final double STAMP_STANDARD_SECONDS = 0.9e-6;
@@ -53,8 +53,11 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
   /** Where nobody said them: from none to twice the usual. */
   private static final double UNSAID_SHRINKAGE_BOUND = 0.035;
 
-  /** Light at one level of a pulse of any height: as a share of what its ramps could hold. */
-  private static final double PULSE_SHARE = 0.4;
+  /** Light at one level of a pulse of any height, as a share of it. */
+  private static final double PULSE_SHARE = 0.2;
+
+  /** Both curtains over a sensor at once: as a share of both ramps. */
+  private static final double NARROW_SHARE = 0.15;
 
   /**
    * What a curtain may do in the outer part that no sensor sees, as a share of the time there,
@@ -62,11 +65,14 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
    */
   private static final double UNSEEN_STANDARD = 0.07;
 
+  /** Last half over first half of a curtain that nothing holds. Our choice. */
+  private static final double USUAL_GAIN = 1.3;
+
   /**
    * From one curtain to the other along the light, in millimetres: blades of two packs, and cloth
    * on neighbouring rollers. Light that comes at a slant sees them at places that differ.
    */
-  private static final double BLADES_APART_MILLIMETRES = 0.8;
+  private static final double BLADES_APART_MILLIMETRES = 1;
 
   private static final double CLOTHS_APART_MILLIMETRES = 0.3;
 
@@ -74,7 +80,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
   private static final double LONGEST_OF_BLADES_MILLIMETRES = 30;
 
   /** The middle of the lamp beside the axis. */
-  private static final double LAMP_ASIDE_MILLIMETRES = 10;
+  private static final double LAMP_ASIDE_MILLIMETRES = 6;
 
   private static final double THOUSANDTH = 1e-3;
 
@@ -88,6 +94,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
    * @param level where it switches, as a fraction
    * @param closesMetresPerSecond speed of the second curtain there
    * @param otherLight light weighed by this level beside the main part: bounce, dip
+   * @param narrowRamps both ramps where the slit is narrower than a shadow; else 0
    */
   double outer(
       Channel channel,
@@ -98,7 +105,8 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
       double opens,
       double closes,
       double widthMillimetres,
-      double otherLight) {
+      double otherLight,
+      double narrowRamps) {
     double ramps = opens + closes;
     Optional<SensorLevel> known = sensors.level(channel);
     double light = known.map(SensorLevel::lightCounts).orElse(LEAST_COUNTS);
@@ -116,7 +124,8 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
             .normal(STAMP_STANDARD_SECONDS)
             .within(clockShare * effective)
             .within(slantSeconds(place, closesMetresPerSecond))
-            .within(PULSE_SHARE * Math.min(otherLight, ramps));
+            .within(PULSE_SHARE * otherLight)
+            .within(NARROW_SHARE * narrowRamps);
     if (known.isEmpty()) {
       // Its light may be anything that the meter lets pass: it then switches within these levels.
       sum.within((SensorLevel.MOST - 0.5) * ramps);
@@ -125,7 +134,12 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
   }
 
   /** Exposure at the centre. */
-  double centre(double closesMetresPerSecond, double effective, double ramps, double otherLight) {
+  double centre(
+      double closesMetresPerSecond,
+      double effective,
+      double ramps,
+      double otherLight,
+      double narrowRamps) {
     double light = sensors.centreLightCounts().orElse(LEAST_COUNTS);
     return new PlusMinus()
         // Two comparators, each of which is off by itself.
@@ -136,7 +150,8 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
         .normal(CENTRE_STAMP_STANDARD_SECONDS)
         .within(clockShare * effective)
         .within(slantSeconds(0, closesMetresPerSecond))
-        .within(PULSE_SHARE / 2 * Math.min(otherLight, ramps))
+        .within(PULSE_SHARE / 2 * otherLight)
+        .within(NARROW_SHARE * narrowRamps)
         .value();
   }
 
@@ -145,9 +160,21 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
         geometry.frameMillimetres() < LONGEST_OF_BLADES_MILLIMETRES
             ? BLADES_APART_MILLIMETRES
             : CLOTHS_APART_MILLIMETRES;
-    double slant =
-        Math.hypot(place, LAMP_ASIDE_MILLIMETRES / 2) / geometry.lampToSensorMillimetres();
+    double slant = Math.hypot(place, LAMP_ASIDE_MILLIMETRES) / geometry.lampToSensorMillimetres();
     return apart * slant * THOUSANDTH / metresPerSecond;
+  }
+
+  /**
+   * What a curtain that hardly gains on the way may lose beyond the last sensor, in seconds:
+   * springs let it gain a quarter or more, and what it did not gain something took that may not
+   * have ended.
+   */
+  private double drag(CurtainCurve curve) {
+    double gain = curve.lastHalfMetresPerSecond() / curve.firstHalfMetresPerSecond();
+    double lacking = Math.min(1, Math.max(0, (USUAL_GAIN - gain) / (USUAL_GAIN - 1)));
+    double edge = geometry.edgeMillimetres();
+    return lacking
+        * (curve.secondsAt(edge) - curve.secondsAt(geometry.placeMillimetres(Place.END)));
   }
 
   /** Time from edge to edge of the frame. */
@@ -161,6 +188,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
         .within(places)
         .within(shrinkageBound() * whole)
         .within(curve.boundSeconds(edge) + curve.boundSeconds(-edge))
+        .within(drag(curve))
         .normal(UNSEEN_STANDARD * (curve.secondsAt(edge) - curve.secondsAt(span)))
         .normal(UNSEEN_STANDARD * (curve.secondsAt(-span) - curve.secondsAt(-edge)))
         .normal(STAMP_STANDARD_SECONDS)
@@ -193,6 +221,7 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
             .within(BAR_BOUND_MILLIMETRES * Math.abs(firstSlowness - secondSlowness))
             .within(shrinkageBound() * pieces)
             .within(first.boundSeconds(edge) + second.boundSeconds(-edge))
+            .within(drag(first))
             .normal(UNSEEN_STANDARD * (first.secondsAt(edge) - first.secondsAt(span)))
             .normal(UNSEEN_STANDARD * (second.secondsAt(-span) - second.secondsAt(-edge)))
             .normal(STAMP_STANDARD_SECONDS)

@@ -59,6 +59,12 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
   /** Likewise where nobody said the distances. */
   private static final double TOO_WIDE_UNSAID = 2.5;
 
+  /**
+   * A second curtain that takes less than this share of what the first took for the second half was
+   * not the second. Our choice.
+   */
+  private static final double CAME_BACK_SHARE = 0.6;
+
   private static final double THOUSANDTH = 1e-3;
 
   /** Before anything is known of sensors and clock. */
@@ -160,6 +166,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
     private final CurtainEdge first;
     private final CurtainEdge second;
     private final int[] covering = new int[3];
+    private double cameBackSeconds = Double.NaN;
     private final CurtainBudget budget = new CurtainBudget(geometry, sensors, clockShare);
 
     Reading(Firing crossings, LevelPair levels, TickRate rate, Exposure centre) {
@@ -175,7 +182,8 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
               .min()
               .orElseThrow();
       for (Place place : Place.values()) {
-        pulses[place.ordinal()] = SensorPulses.of(crossings, channel(place), rate, zeroTicks);
+        SensorPulses all = SensorPulses.of(crossings, channel(place), rate, zeroTicks);
+        pulses[place.index()] = place == Place.CENTRE ? all : nearCentre(all);
       }
       noteSensors(seen, crossings);
       double[] opens = new double[3];
@@ -195,7 +203,20 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
     }
 
     private SensorPulses at(Place place) {
-      return pulses[place.ordinal()];
+      return pulses[place.index()];
+    }
+
+    private SensorPulses nearCentre(SensorPulses all) {
+      if (centre instanceof Exposure.Timed timed) {
+        return all.near(
+            rate.seconds(timed.crossings().lowRiseTicks() - zeroTicks),
+            rate.seconds(timed.crossings().lowFallTicks() - zeroTicks));
+      }
+      return centre instanceof Exposure.NeverFullyOpen never
+          ? all.near(
+              rate.seconds(never.startTicks() - zeroTicks),
+              rate.seconds(never.endTicks() - zeroTicks))
+          : all;
     }
 
     private void noteSensors(Optional<Direction> seen, Firing crossings) {
@@ -234,7 +255,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
               ? Optional.of(timed.crossings())
               : Optional.empty();
       for (Place place : Place.values()) {
-        int i = place.ordinal();
+        int i = place.index();
         lights[i] =
             place == Place.CENTRE
                 ? levels.low()
@@ -242,7 +263,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
         opens[i] = at(place).opens().orElse(Double.NaN);
         covers[i] = Double.NaN;
       }
-      int centreAt = Place.CENTRE.ordinal();
+      int centreAt = Place.CENTRE.index();
       if (both.isPresent()) {
         lights[centreAt] = 0.5;
         opens[centreAt] = half(both.get().lowRiseTicks(), both.get().highRiseTicks());
@@ -258,19 +279,26 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
       double before = covers[0] - opens[0];
       // What changes from the start to the centre goes on to the end.
       double expected = Double.isFinite(before) ? 2 * exposure - before : exposure;
-      cover(Place.END, covers, after(opens, Place.END, Math.max(0, expected)));
+      OptionalDouble expectedEnd = after(opens, Place.END, Math.max(0, expected));
+      cover(Place.END, covers, expectedEnd);
+      double firstTakes = opens[2] - opens[1];
+      if (covers[2] - covers[1] < CAME_BACK_SHARE * firstTakes && expectedEnd.isPresent()) {
+        // The first curtain came back before the second was there, and covered the place itself.
+        cameBackSeconds = Math.max(0, expectedEnd.getAsDouble() - covers[2]);
+        covers[2] = Double.NaN;
+      }
     }
 
     private OptionalDouble after(double[] opens, Place place, double seconds) {
-      double at = opens[place.ordinal()] + seconds;
+      double at = opens[place.index()] + seconds;
       return Double.isFinite(at) ? OptionalDouble.of(at) : OptionalDouble.empty();
     }
 
     private void cover(Place place, double[] covers, OptionalDouble expected) {
       if (!at(place).parts().isEmpty() && at(place).opensOnly().isEmpty()) {
         int part = at(place).covers(expected);
-        covering[place.ordinal()] = part;
-        covers[place.ordinal()] = at(place).parts().get(part).to();
+        covering[place.index()] = part;
+        covers[place.index()] = at(place).parts().get(part).to();
       }
     }
 
@@ -362,13 +390,16 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
       OptionalDouble none = OptionalDouble.empty();
       OptionalDouble opens =
           first.has(place) ? OptionalDouble.of(first.halfLight(place) - zero) : none;
+      if (place == Place.END && cameBackSeconds >= 0) {
+        return cameBack(millimetres, opens);
+      }
       if (!second.has(place)) {
         notes.add(CurtainNote.ONE_CURTAIN);
         return new PlacePassing(place, millimetres, opens, none, none, 0, none, none, none);
       }
       double covers = second.halfLight(place) - zero;
       SensorPulses its = at(place);
-      int covered = covering[place.ordinal()];
+      int covered = covering[place.index()];
       double main = its.parts().get(covered).to() - its.parts().get(0).from();
       double dip = Math.max(0, main - its.light(0, covered));
       double bounce = its.light(covered + 1, its.parts().size() - 1);
@@ -376,6 +407,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
       double plusMinus;
       double opening = first.rampSeconds(place, levels);
       double closing = second.rampSeconds(place, levels);
+      double narrow = isNarrow() || effective < Math.max(opening, closing) ? opening + closing : 0;
       if (place != Place.CENTRE) {
         double level = sensors.level(channel(place)).map(SensorLevel::level).orElse(0.5);
         double width =
@@ -390,7 +422,8 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
                 opening,
                 closing,
                 width,
-                dip + bounce);
+                dip + bounce,
+                narrow);
       } else {
         if (centre instanceof Exposure.Timed timed) {
           effective = timed.effectiveSeconds();
@@ -398,7 +431,8 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
           dip = 0;
         }
         plusMinus =
-            budget.centre(second.metresPerSecondAt(0), effective, opening + closing, bounce);
+            budget.centre(
+                second.metresPerSecondAt(0), effective, opening + closing, bounce, narrow);
       }
       return new PlacePassing(
           place,
@@ -412,6 +446,36 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
               ? OptionalDouble.of(its.parts().get(covered + 1).from() - zero - covers)
               : none,
           dip > 0 ? OptionalDouble.of(dip) : none);
+    }
+
+    /** The end, which the first curtain covered again; the second was not seen there. */
+    private PlacePassing cameBack(double millimetres, OptionalDouble opens) {
+      SensorPulses its = at(Place.END);
+      double level = sensors.level(channel(Place.END)).map(SensorLevel::level).orElse(0.5);
+      double ramp = first.rampSeconds(Place.END, levels);
+      double light = its.light(0, its.parts().size() - 1) + (level - 0.5) * 2 * ramp;
+      double doubt =
+          budget.outer(
+              channel(Place.END),
+              millimetres,
+              level,
+              first.metresPerSecondAt(millimetres),
+              light,
+              ramp,
+              ramp,
+              ramp * first.metresPerSecondAt(millimetres) / THOUSANDTH,
+              light,
+              0);
+      return new PlacePassing(
+          Place.END,
+          millimetres,
+          opens,
+          OptionalDouble.empty(),
+          OptionalDouble.of(Math.max(0, light)),
+          doubt,
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.of(cameBackSeconds));
     }
 
     private CurtainRun run(CurtainCurve curve) {
@@ -446,12 +510,34 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
       if (measured && first.widthRatio() > most) {
         notes.add(CurtainNote.RAMPS_TOO_LONG);
       }
-      boolean isNarrow = centre instanceof Exposure.NeverFullyOpen && !at(Place.CENTRE).isDark();
-      if (isNarrow) {
+      if (isNarrow()) {
         notes.add(CurtainNote.BLUR_WIDER_THAN_SLIT);
-        // Half light is not reached, so dark says nothing of a place.
-        places.stream().filter(PlacePassing::isDark).forEach(each -> unlit.add(each.place()));
       }
+      for (PlacePassing each : places) {
+        if (each.isDark() && (isNarrow() || mayBeNarrow(each.place(), places))) {
+          // Half light may not be reached, so dark says nothing of a place.
+          notes.add(CurtainNote.BLUR_WIDER_THAN_SLIT);
+          unlit.add(each.place());
+        }
+      }
+    }
+
+    /** Whether the light at the centre never became full. */
+    private boolean isNarrow() {
+      return centre instanceof Exposure.NeverFullyOpen && !at(Place.CENTRE).isDark();
+    }
+
+    /**
+     * Whether a dark outer place, by what changes from the other end to the centre, got the light
+     * of a slit too narrow for half light, and not none.
+     */
+    private boolean mayBeNarrow(Place place, List<PlacePassing> places) {
+      OptionalDouble centreSeconds = places.get(Place.CENTRE.index()).effectiveSeconds();
+      OptionalDouble farSeconds = places.get(place == Place.START ? 2 : 0).effectiveSeconds();
+      return place != Place.CENTRE
+          && centreSeconds.isPresent()
+          && farSeconds.isPresent()
+          && 2 * centreSeconds.getAsDouble() - farSeconds.getAsDouble() > 0;
     }
 
     private ByLaw ramps(CurtainEdge edge, double seen) {

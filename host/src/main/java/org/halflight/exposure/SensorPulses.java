@@ -15,6 +15,13 @@ import org.halflight.time.TickRate;
  * @param opensOnly it opened, and was not seen to close: when
  */
 record SensorPulses(List<Part> parts, OptionalDouble opensOnly) {
+  /** Curtains take up to some 35 ms over the frame, and as long to come back. */
+  private static final double GAP_SECONDS = 50e-3;
+
+  SensorPulses {
+    parts = List.copyOf(parts);
+  }
+
   /**
    * Light without a break.
    *
@@ -37,30 +44,19 @@ record SensorPulses(List<Part> parts, OptionalDouble opensOnly) {
         pulses.stillHighSince().isPresent()
             ? OptionalDouble.of(rate.seconds(pulses.stillHighSince().getAsLong() - zeroTicks))
             : OptionalDouble.empty();
-    return new SensorPulses(oneExposure(all), opens);
+    return new SensorPulses(all, opens);
   }
 
-  /** The longest part and what is joined to it by gaps that one exposure may have. */
-  private static List<Part> oneExposure(List<Part> all) {
-    if (all.isEmpty()) {
-      return all;
-    }
-    int from = 0;
-    for (int i = 1; i < all.size(); i++) {
-      from = all.get(i).light() > all.get(from).light() ? i : from;
-    }
-    int to = from;
-    while (from > 0 && isJoined(all.get(from - 1), all.get(from))) {
-      from--;
-    }
-    while (to + 1 < all.size() && isJoined(all.get(to), all.get(to + 1))) {
-      to++;
-    }
-    return List.copyOf(all.subList(from, to + 1));
-  }
-
-  private static boolean isJoined(Part before, Part after) {
-    return after.from() - before.to() <= LeafExposureMethod.EXPOSURE_GAP_SECONDS;
+  /** What is not too far from light at the centre to be one exposure with it. */
+  SensorPulses near(double fromSeconds, double toSeconds) {
+    return new SensorPulses(
+        parts.stream()
+            .filter(
+                each ->
+                    each.to() >= fromSeconds - GAP_SECONDS
+                        && each.from() <= toSeconds + GAP_SECONDS)
+            .toList(),
+        opensOnly);
   }
 
   boolean isDark() {

@@ -47,7 +47,10 @@ public final class CurtainWords {
   /** A figure's value in its unit, such as {@code 12.9 ms} or {@code 0.21 stop}. */
   public static String value(CurtainFigure figure, double value) {
     return switch (figure.unit()) {
-      case SECONDS -> Numbers.time(value);
+      case SECONDS ->
+          Math.abs(value) < 1e-3
+              ? Words.say("curtain.milliseconds", hundredths(value * 1e3))
+              : Numbers.time(value);
       case STOPS -> Numbers.signedStops(value);
       case MILLIMETRES ->
           Words.say("curtain.millimetres", String.format(Locale.ROOT, "%.1f", value));
@@ -97,6 +100,11 @@ public final class CurtainWords {
         name,
         value(change.figure(), change.before()),
         value(change.figure(), change.after()));
+  }
+
+  /** Curtains are not known better than to a hundredth of a millisecond. */
+  private static String hundredths(double milliseconds) {
+    return String.format(Locale.ROOT, "%.2f", Numbers.withoutNegativeZero(milliseconds, 2));
   }
 
   private static String size(CurtainSign sign) {

@@ -1,5 +1,6 @@
 package org.halflight.workflow;
 
+import java.util.LinkedHashMap;
 import java.util.Map;
 import org.halflight.job.CurtainCamera;
 import org.halflight.session.OwnTravel;
@@ -23,12 +24,13 @@ public record CurtainForm(String ownTravel, String xSpeed, String adjusters) {
         RunOption.ADJUSTERS.text(camera.adjusters()));
   }
 
-  /** What is typed, by option. */
+  /** What is typed, by option, in the order in which it is asked. */
   public Map<RunOption<?>, String> texts() {
-    return Map.of(
-        RunOption.OWN_TRAVEL, ownTravel,
-        RunOption.X_SPEED, xSpeed,
-        RunOption.ADJUSTERS, adjusters);
+    Map<RunOption<?>, String> texts = new LinkedHashMap<>();
+    texts.put(RunOption.OWN_TRAVEL, ownTravel);
+    texts.put(RunOption.X_SPEED, xSpeed);
+    texts.put(RunOption.ADJUSTERS, adjusters);
+    return texts;
   }
 
   /**
