@@ -216,8 +216,8 @@ public final class CurtainBench {
     String heading =
         Words.say(
             "desk.curtain.heading",
-            step.ordinal(),
-            CurtainStep.NEXT_DAY.ordinal(),
+            step.number(),
+            CurtainStep.NEXT_DAY.number(),
             CurtainWords.step(step));
     return camera.isBlank() ? heading : Words.say("desk.next.heading", heading, camera);
   }
