@@ -65,6 +65,7 @@ final class PracticeMenu {
     menu.add(PracticeCurtains.screws(this));
     menu.add(PracticeCurtains.bars(this));
     item("capped", mishap(PracticeMishap.CAPPED), mishap(PracticeMishap.NONE));
+    item("stops-short", mishap(PracticeMishap.STOPS_SHORT), mishap(PracticeMishap.NONE));
     menu.addSeparator();
     item("hang", mishap(PracticeMishap.HANG), mishap(PracticeMishap.NONE));
     item("double", mishap(PracticeMishap.DOUBLE), mishap(PracticeMishap.NONE));
