@@ -151,7 +151,7 @@ public record CurtainFrame(double millimetres, boolean isUpright, Direction dire
           .<ValueTick>map(
               place ->
                   new NumberTick(
-                      (place.ordinal() - 1) * outer,
+                      (place.index() - 1) * outer,
                       Words.of("chart.curtain.place", place),
                       anchor,
                       TextAnchor.CENTER,

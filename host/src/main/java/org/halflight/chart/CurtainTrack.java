@@ -46,7 +46,7 @@ public record CurtainTrack(Phase phase, List<At> places) {
   }
 
   At at(Place place) {
-    return places.get(place.ordinal());
+    return places.get(place.index());
   }
 
   /** How far the outer places are from the middle of the frame, in mm. */

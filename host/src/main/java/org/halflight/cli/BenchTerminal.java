@@ -143,6 +143,11 @@ final class BenchTerminal {
     }
   }
 
+  /** Whether the person has given up. */
+  boolean isStopped() {
+    return stopped;
+  }
+
   /** A run that has come to a light test waits for the light to be set. */
   private void sayWhatIsMissing() {
     boolean misses = light.due().isPresent() && session().light().isEmpty();
@@ -154,7 +159,7 @@ final class BenchTerminal {
 
   /** Goes on until what is done about the light is over, or the person has given up. */
   private void lead() {
-    while (light.underWay().isPresent() && !stopped) {
+    while ((light.underWay().isPresent() || light.isAboutToSet()) && !stopped) {
       step(this::onlyStops);
     }
     waitForQuiet();
@@ -263,6 +268,7 @@ final class BenchTerminal {
       case "e" -> changeReason(words.length > 1 ? words[1] : "");
       case "u" -> report(driver.undo());
       case "y" -> report(driver.redo());
+      case "f" -> operator.fire(session().setting());
       case "g" -> begin(LightPlan.full());
       case "l" -> light.set();
       case "cover", "cells", "place" -> flip(command, words.length > 1 ? words[1].strip() : "");

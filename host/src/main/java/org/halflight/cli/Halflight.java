@@ -25,6 +25,7 @@ public final class Halflight {
     this.commands = new CommandLine(this);
     commands.addSubcommand(new RigsCommand(surroundings));
     commands.addSubcommand(new FirmwareCommand(surroundings));
+    commands.addSubcommand(new FirstLightCommand(surroundings));
     commands.addSubcommand(new AimCommand(surroundings));
     commands.addSubcommand(new LightCommand(surroundings));
     commands.addSubcommand(new RunCommand(surroundings));

@@ -32,7 +32,6 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
-import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.Source;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.ButtonLinkage;
@@ -239,21 +238,7 @@ final class PracticeCommand implements Callable<Integer> {
   private RunForm form(Dial dial, Phase phase) {
     RunForm form = RunForm.usual(Words.say("practice.camera"), phase, dial);
     return curtains
-        .map(
-            its ->
-                new RunForm(
-                    new ShutterUnderTest(
-                        form.shutter().camera(),
-                        its.kind(),
-                        form.shutter().dial(),
-                        form.shutter().reference(),
-                        form.shutter().customs()),
-                    phase,
-                    form.speeds(),
-                    form.firings(),
-                    form.restSeconds(),
-                    List.of(UntimedTest.B),
-                    PracticeOperator.said(its)))
+        .map(its -> PracticeOperator.form(its, form, List.of(UntimedTest.B)))
         .orElse(form);
   }
 

@@ -152,7 +152,13 @@ final class BenchActions {
               useDial(setup);
               archive.runBegan(session().run(), setup);
             });
+    followTurns();
     return news;
+  }
+
+  /** The practice camera is turned as the person says to have turned it. */
+  private void followTurns() {
+    camera.ifPresent(its -> its.follow(session().turns()));
   }
 
   List<SessionEvent> learnCocking() {
@@ -176,6 +182,7 @@ final class BenchActions {
     if (run.linkage().isDue()) {
       run.linkage().answer(Answer.ADJUSTED);
     }
+    followTurns();
     return news;
   }
 

@@ -75,6 +75,7 @@ final class CamerasPlace extends Place {
 
   private final transient Archive archive;
   private final transient Consumer<UndoStack.Act> onDone;
+  private final transient Consumer<Path> onPage;
   private final transient Clock clock;
   private final transient Path settings;
   private final transient String version;
@@ -106,6 +107,7 @@ final class CamerasPlace extends Place {
   /**
    * @param onTake takes a camera that comes on the bench again
    * @param onDry takes one that comes for its dry run, with the form of that run
+   * @param onPage hears of a page that was written; from any thread
    * @param onDone takes what was done here, to be undone
    */
   CamerasPlace(
@@ -115,6 +117,7 @@ final class CamerasPlace extends Place {
       Executor drawing,
       Consumer<Camera> onTake,
       BiConsumer<Camera, RunForm> onDry,
+      Consumer<Path> onPage,
       Consumer<UndoStack.Act> onDone) {
     super(UserAction.TO_CAMERAS);
     setLayout(
@@ -124,6 +127,7 @@ final class CamerasPlace extends Place {
             "[][fill,grow][][]"));
     this.archive = archive;
     this.onDone = onDone;
+    this.onPage = onPage;
     clock = surroundings.clock();
     settings = surroundings.folder();
     files =
@@ -475,6 +479,7 @@ final class CamerasPlace extends Place {
                                   forSale,
                                   by),
                               file);
+                      onPage.accept(file.path());
                       return new FilesPanel.Written(
                           file.path(),
                           Words.say("desk.cameras.pageWritten", file.path())

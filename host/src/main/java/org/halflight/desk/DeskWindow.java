@@ -122,7 +122,8 @@ final class DeskWindow {
             (firing, reason) -> asks(hands -> hands.changeReason(firing, reason)),
             () -> pedal.learnt().containsKey(Pedal.Use.GO));
     details = new DetailsPlace(look, drawing, surroundings.nanos(), bench::looked, this::back);
-    rig = new RigPlace(look, drawing, surroundings, this::does);
+    rig =
+        new RigPlace(look, drawing, surroundings, this::does, () -> act(UserAction.TO_FIRST_LIGHT));
     tried = new ExtraTestsPlace(look, drawing, surroundings.nanos(), this::does);
     camera =
         new CameraPlace(
@@ -142,6 +143,7 @@ final class DeskWindow {
             drawing,
             this::onCameraChosen,
             this::dryRun,
+            page -> does(hands -> hands.rig().pageWritten(page)),
             onDone(UserAction.TO_CAMERAS));
     help =
         new HelpPlace(
@@ -172,6 +174,7 @@ final class DeskWindow {
                     pedal::learnsNothing),
                 details,
                 rig,
+                new FirstLightPlace(look, drawing, surroundings, this::does, this::act),
                 tried,
                 help),
             this::at);
@@ -431,7 +434,15 @@ final class DeskWindow {
       }
       case QUIT -> close();
       case DETAILS -> places.turn(act);
-      case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS ->
+      case TO_BENCH,
+          TO_LIGHT,
+          TO_CAMERA,
+          TO_RUN,
+          TO_CAMERAS,
+          TO_RIG,
+          TO_FIRST_LIGHT,
+          TO_TRIED,
+          KEYS ->
           places.goTo(act);
     }
   }

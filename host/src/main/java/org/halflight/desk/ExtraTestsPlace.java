@@ -242,7 +242,10 @@ final class ExtraTestsPlace extends Place {
         now.isAsking() && (!test.isAsking() || test.prompt().step() != now.prompt().step());
     boolean ended = !now.isUnderWay() && test.isUnderWay();
     test = now;
-    sentence.say(now.prompt().sentence());
+    sentence.say(
+        isOfCurtains && now.prompt().sentence().equals(Words.say("lightTest.ready"))
+            ? Words.say("lightTest.ready.curtains")
+            : now.prompt().sentence());
     remark.say(now.prompt().remark());
     remark.setVisible(!now.prompt().remark().isEmpty());
     count.setText(now.count());

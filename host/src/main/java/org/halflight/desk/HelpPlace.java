@@ -40,6 +40,9 @@ final class HelpPlace extends Place {
 
   private static final int ABOUT = 0;
 
+  /** A page as HTML, and its drawings. */
+  private record Shown(String body, GuidePictures pictures) {}
+
   private final transient Supplier<List<String>> about;
   private final transient Executor drawing;
   private final JLabel title = new JLabel(Words.say("desk.help.title"));
@@ -130,7 +133,7 @@ final class HelpPlace extends Place {
     html.append("<h1>").append(Words.say("desk.title")).append("</h1>");
     Stream.concat(about.get().stream(), Stream.of(Words.say("desk.about.send")))
         .forEach(line -> html.append(GuideHtml.of(line)));
-    put(html.toString(), "");
+    put(new Shown(html.toString(), GuidePictures.NONE), "");
   }
 
   private void copy() {
@@ -160,23 +163,32 @@ final class HelpPlace extends Place {
     pages.setSelectedIndex(GuidePages.ALL.indexOf(page) + 1);
     LatestWork.there(
         drawing,
-        () -> read(page).map(GuideHtml::of).orElseGet(() -> Words.say("desk.help.missing", page)),
-        body -> {
-          if (body != null && shown.equals(link)) {
-            put(body, GuidePages.heading(link));
+        () -> {
+          String body =
+              read(page).map(GuideHtml::of).orElseGet(() -> Words.say("desk.help.missing", page));
+          return new Shown(body, GuidePictures.of(body, folder()));
+        },
+        made -> {
+          if (made != null && shown.equals(link)) {
+            put(made, GuidePages.heading(link));
           }
         });
   }
 
-  private void put(String body, String heading) {
+  private static @Nullable URL folder() {
+    return HelpPlace.class.getResource(FOLDER + GuidePages.ALL.get(0));
+  }
+
+  private void put(Shown made, String heading) {
     HTMLDocument document = (HTMLDocument) kit.createDefaultDocument();
+    document.putProperty(GuidePictures.PROPERTY, made.pictures());
     document.getStyleSheet().addRule(style());
-    URL folder = HelpPlace.class.getResource(FOLDER + GuidePages.ALL.get(0));
+    URL folder = folder();
     if (folder != null) {
       document.setBase(folder);
     }
     text.setDocument(document);
-    text.setText("<html><body>" + body + "</body></html>");
+    text.setText("<html><body>" + made.body() + "</body></html>");
     text.setCaretPosition(0);
     if (!heading.isEmpty()) {
       SwingUtilities.invokeLater(() -> text.scrollToReference(heading));

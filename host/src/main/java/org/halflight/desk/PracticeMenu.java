@@ -25,6 +25,7 @@ import org.halflight.shuttermodel.InventedCurtains;
 import org.halflight.shuttermodel.InventedFit;
 import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.InventedLamp;
+import org.halflight.signal.BoardTraits;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
 
@@ -64,12 +65,14 @@ final class PracticeMenu {
     menu.add(PracticeCurtains.screws(this));
     menu.add(PracticeCurtains.bars(this));
     item("capped", mishap(PracticeMishap.CAPPED), mishap(PracticeMishap.NONE));
+    item("stops-short", mishap(PracticeMishap.STOPS_SHORT), mishap(PracticeMishap.NONE));
     menu.addSeparator();
     item("hang", mishap(PracticeMishap.HANG), mishap(PracticeMishap.NONE));
     item("double", mishap(PracticeMishap.DOUBLE), mishap(PracticeMishap.NONE));
     item("forget", camera -> camera.forgetDialOnce(true), camera -> camera.forgetDialOnce(false));
     item("cock", PracticeOperator::cockWithLight);
     menu.addSeparator();
+    menu.add(rigs());
     menu.add(contacts());
     menu.add(flaps());
     menu.add(light());
@@ -169,6 +172,20 @@ final class PracticeMenu {
     item.addActionListener(event -> onCamera.accept(doing));
     into.add(item);
     return item;
+  }
+
+  private JMenu rigs() {
+    JMenu rigs = new JMenu(Words.say("desk.practice.rig"));
+    ButtonGroup one = new ButtonGroup();
+    for (BoardTraits.Kind each : BoardTraits.Kind.values()) {
+      choice(
+          rigs,
+          one,
+          "rig." + BoardTraits.Kind.WORDS.word(each),
+          each == BoardTraits.Kind.FULL,
+          camera -> camera.useRig(each));
+    }
+    return rigs;
   }
 
   private JMenu contacts() {

@@ -24,6 +24,7 @@ import org.halflight.workflow.CameraOperator;
 import org.halflight.workflow.DiscProfile;
 import org.halflight.workflow.DiscReadingWork;
 import org.halflight.workflow.DiscSetup;
+import org.halflight.workflow.FirstLightWork;
 import org.halflight.workflow.Prompt;
 import org.halflight.workflow.RigUpkeep;
 
@@ -47,6 +48,7 @@ final class RigActions {
   private Done done = (words, whyNot, undo, redo) -> {};
   private Optional<RigWork> work = Optional.empty();
   private Optional<DiscReadingWork> disc = Optional.empty();
+  private Optional<FirstLightWork> first = Optional.empty();
 
   /** Hears what was done to the rig. */
   interface Done {
@@ -117,6 +119,9 @@ final class RigActions {
 
   /** Whether the window has something new to show of that work. */
   boolean moved() {
+    if (first.isPresent()) {
+      return model.shows(first.get());
+    }
     return disc.isPresent()
         ? model.shows(disc.get().prompt())
         : work.isPresent() && model.now(seconds());
@@ -126,6 +131,7 @@ final class RigActions {
   void stop() {
     upload.ifPresent(BoardUpload::stop);
     disc.ifPresent(reading -> reading.answer(Answer.STOP));
+    firstAnswer(Answer.STOP);
     work.ifPresent(RigWork::stop);
   }
 
@@ -186,9 +192,47 @@ final class RigActions {
     model.says(reading.prompt().sentence());
   }
 
+  /** Begins first light of the rig. */
+  void firstLight() {
+    if (!driver.isFree()) {
+      model.says(Words.say("desk.rig.notNow"));
+      return;
+    }
+    model.firstLightBegins(session().results().size());
+    lent(
+        rig -> {
+          FirstLightWork leads = new FirstLightWork(rig, operator);
+          first = Optional.of(leads);
+          try {
+            while (leads.prompt().state() != Prompt.State.OVER) {
+              leads.advance();
+            }
+          } finally {
+            model.shows(leads);
+            first = Optional.empty();
+          }
+          model.says(leads.prompt().sentence());
+        });
+  }
+
+  /** The person answers what first light asks for. */
+  void firstAnswer(Answer answer) {
+    first.ifPresent(leads -> leads.answer(answer));
+  }
+
+  /** The person has typed the volts of the supply. */
+  void firstVolts(String typed) {
+    first.filter(FirstLightWork::asksForVolts).ifPresent(leads -> leads.volts(typed));
+  }
+
+  /** A page was written. */
+  void pageWritten(Path page) {
+    model.paged(page);
+  }
+
   /** Ten reference pulses against the profile. */
   void check() {
-    Optional<RigProfile> profile = profile();
+    Optional<RigProfile> profile = profile().filter(RigProfile::hasPulses);
     if (!driver.isFree()) {
       model.says(Words.say("desk.rig.notNow"));
     } else if (profile.isEmpty()) {

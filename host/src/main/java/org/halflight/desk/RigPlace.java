@@ -61,6 +61,7 @@ final class RigPlace extends Place {
   private final JButton check = new JButton(Words.say("desk.rig.check"));
   private final JButton calibrate = new JButton(Words.say("desk.rig.calibrate"));
   private final JButton disc = new JButton(Words.say("desk.rig.disc"));
+  private final JButton firstLight = new JButton(Words.say("desk.first.title"));
   private final JButton upload = new JButton(Words.say("desk.rig.upload"));
   private final JComboBox<String> wired = new JComboBox<>();
   private final transient List<String> rigs =
@@ -87,12 +88,14 @@ final class RigPlace extends Place {
 
   /**
    * @param bench does something on the thread of the bench
+   * @param toFirstLight goes to the place of first light
    */
   RigPlace(
       Look look,
       Executor drawing,
       DeskSurroundings surroundings,
-      Consumer<Consumer<BenchActions>> bench) {
+      Consumer<Consumer<BenchActions>> bench,
+      Runnable toFirstLight) {
     super(UserAction.TO_RIG);
     setLayout(
         new MigLayout(
@@ -150,8 +153,9 @@ final class RigPlace extends Place {
                 .ifPresent(folder -> drawing.execute(() -> keep(settings, folder)));
     named();
     acts();
+    firstLight.addActionListener(event -> toFirstLight.run());
     add(
-        new PlaceHead(title, List.of(check, calibrate, disc, upload, stop, tables)),
+        new PlaceHead(title, List.of(firstLight, check, calibrate, disc, upload, stop, tables)),
         "span, growx, wrap");
     add(new FormScroll(left()), "grow, hmin 0");
     add(right(), "grow, push, hmin 0");
@@ -214,6 +218,7 @@ final class RigPlace extends Place {
     check.setName("rigCheck");
     calibrate.setName("rigCalibrate");
     disc.setName("rigDisc");
+    firstLight.setName("rigFirstLight");
     upload.setName("rigUpload");
     wired.setName("rigWired");
     wired.getAccessibleContext().setAccessibleName(Words.say("desk.rig.upload.which"));
@@ -404,7 +409,7 @@ final class RigPlace extends Place {
     list.setBackground(look.shade());
     scroll.setBorder(BorderFactory.createMatteBorder(Look.px(1), 0, Look.px(1), 0, look.line()));
     profile.setBorder(BorderFactory.createEmptyBorder(Look.px(8), 0, Look.px(8), 0));
-    for (JButton button : List.of(check, calibrate, disc, upload, stop)) {
+    for (JButton button : List.of(firstLight, check, calibrate, disc, upload, stop)) {
       button.setFont(Look.letters(Look.BODY));
     }
     pictures.forEach(picture -> picture.look(look));

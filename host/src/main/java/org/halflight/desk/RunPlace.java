@@ -40,6 +40,7 @@ import org.halflight.words.ContactWords;
 import org.halflight.words.OptionWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.CurtainPlan;
 import org.halflight.workflow.RunForm;
 import org.halflight.workflow.RunFormText;
 import org.halflight.workflow.WrongField;
@@ -368,7 +369,7 @@ final class RunPlace extends Place {
   private void adjustingChosen() {
     if (form().shutter().isCurtain() && button(Phase.ADJUSTING).isSelected()) {
       Dial.ofKey(form().shutter().dial())
-          .ifPresent(its -> speeds.setText(RunForm.list(its.speeds())));
+          .ifPresent(its -> speeds.setText(RunForm.list(CurtainPlan.adjusting(its))));
       return;
     }
     if (!button(Phase.ADJUSTING).isSelected() || options.isChosen(RunOption.STAGES)) {

@@ -4,8 +4,11 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.halflight.job.Camera;
 import org.halflight.job.Detail;
@@ -14,11 +17,35 @@ import org.halflight.job.SheetItem;
 import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.record.WorkshopRecord;
+import org.halflight.session.Adjuster;
+import org.halflight.session.OwnTravel;
+import org.halflight.session.TurnCount;
+import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.ShutterKind;
 
 /** One row a visit: what is noted of it; docs/file-formats.md says what each column means. */
 public final class VisitTable {
-  private record Row(Camera camera, Visit visit, StripSheet sheet, int entries, int photos) {
+  private record Row(
+      Camera camera,
+      Visit visit,
+      StripSheet sheet,
+      int entries,
+      int photos,
+      Map<Adjuster, TurnCount> turns) {
+    OptionalDouble found(Adjuster spring) {
+      return turns.containsKey(spring) ? turns.get(spring).found() : OptionalDouble.empty();
+    }
+
+    OptionalDouble turned(Adjuster spring) {
+      return turns.containsKey(spring)
+          ? OptionalDouble.of(turns.get(spring).change())
+          : OptionalDouble.empty();
+    }
+
+    OptionalDouble ownTravel(ToDoubleFunction<OwnTravel> part) {
+      return camera.curtains().ownTravel().stream().mapToDouble(part).findFirst();
+    }
+
     Optional<String> hand(SheetItem item, Function<SheetEntry, String> part) {
       return sheet.of(item).map(StripSheet.Line::now).map(part);
     }
@@ -53,7 +80,21 @@ public final class VisitTable {
               Stream.of(
                   Column.<Row>word("flange_spread_mm", Row::spread),
                   Column.<Row>count("work_entries", Row::entries),
-                  Column.<Row>count("photos", Row::photos)))
+                  Column.<Row>count("photos", Row::photos),
+                  Column.<Row>number(
+                      "own_travel_ms", row -> row.ownTravel(OwnTravel::milliseconds)),
+                  Column.<Row>number(
+                      "own_travel_span_mm", row -> row.ownTravel(OwnTravel::spanMillimetres)),
+                  Column.<Row>word(
+                      "x_speed", row -> row.camera.curtains().xSpeed().map(MarkedSpeed::label)),
+                  Column.<Row>number(
+                      "first_tension_found", row -> row.found(Adjuster.FIRST_TENSION)),
+                  Column.<Row>number(
+                      "first_tension_turned", row -> row.turned(Adjuster.FIRST_TENSION)),
+                  Column.<Row>number(
+                      "second_tension_found", row -> row.found(Adjuster.SECOND_TENSION)),
+                  Column.<Row>number(
+                      "second_tension_turned", row -> row.turned(Adjuster.SECOND_TENSION))))
           .flatMap(each -> each)
           .toList();
 
@@ -96,7 +137,11 @@ public final class VisitTable {
                                     visit,
                                     record.stripSheet(visit.id()),
                                     record.workLog(visit.id()).size(),
-                                    record.photos(visit.id()).size())))
+                                    record.photos(visit.id()).size(),
+                                    TurnCount.of(
+                                        record.workLog(visit.id()).stream()
+                                            .flatMap(entry -> entry.turn().stream())
+                                            .toList()))))
             .toList());
   }
 }

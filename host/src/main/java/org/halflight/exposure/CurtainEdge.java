@@ -52,7 +52,7 @@ final class CurtainEdge {
       }
       double[] next = new double[3];
       for (Place place : Place.values()) {
-        int i = place.ordinal();
+        int i = place.index();
         double beyond = shadow.millimetresAt(lights[i]) * scale * THOUSANDTH;
         carry[i] = beyond / metresPerSecondAt(geometry.placeMillimetres(place));
         next[i] = crossings[i] + (opens ? -carry[i] : carry[i]);
@@ -63,7 +63,7 @@ final class CurtainEdge {
 
   /** Half light at a place; not a number where it saw no edge. */
   double halfLight(Place place) {
-    return halfLight[place.ordinal()];
+    return halfLight[place.index()];
   }
 
   boolean has(Place place) {

@@ -183,7 +183,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
               .orElseThrow();
       for (Place place : Place.values()) {
         SensorPulses all = SensorPulses.of(crossings, channel(place), rate, zeroTicks);
-        pulses[place.ordinal()] = place == Place.CENTRE ? all : nearCentre(all);
+        pulses[place.index()] = place == Place.CENTRE ? all : nearCentre(all);
       }
       noteSensors(seen, crossings);
       double[] opens = new double[3];
@@ -203,7 +203,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
     }
 
     private SensorPulses at(Place place) {
-      return pulses[place.ordinal()];
+      return pulses[place.index()];
     }
 
     private SensorPulses nearCentre(SensorPulses all) {
@@ -255,7 +255,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
               ? Optional.of(timed.crossings())
               : Optional.empty();
       for (Place place : Place.values()) {
-        int i = place.ordinal();
+        int i = place.index();
         lights[i] =
             place == Place.CENTRE
                 ? levels.low()
@@ -263,7 +263,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
         opens[i] = at(place).opens().orElse(Double.NaN);
         covers[i] = Double.NaN;
       }
-      int centreAt = Place.CENTRE.ordinal();
+      int centreAt = Place.CENTRE.index();
       if (both.isPresent()) {
         lights[centreAt] = 0.5;
         opens[centreAt] = half(both.get().lowRiseTicks(), both.get().highRiseTicks());
@@ -290,15 +290,15 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
     }
 
     private OptionalDouble after(double[] opens, Place place, double seconds) {
-      double at = opens[place.ordinal()] + seconds;
+      double at = opens[place.index()] + seconds;
       return Double.isFinite(at) ? OptionalDouble.of(at) : OptionalDouble.empty();
     }
 
     private void cover(Place place, double[] covers, OptionalDouble expected) {
       if (!at(place).parts().isEmpty() && at(place).opensOnly().isEmpty()) {
         int part = at(place).covers(expected);
-        covering[place.ordinal()] = part;
-        covers[place.ordinal()] = at(place).parts().get(part).to();
+        covering[place.index()] = part;
+        covers[place.index()] = at(place).parts().get(part).to();
       }
     }
 
@@ -399,7 +399,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
       }
       double covers = second.halfLight(place) - zero;
       SensorPulses its = at(place);
-      int covered = covering[place.ordinal()];
+      int covered = covering[place.index()];
       double main = its.parts().get(covered).to() - its.parts().get(0).from();
       double dip = Math.max(0, main - its.light(0, covered));
       double bounce = its.light(covered + 1, its.parts().size() - 1);
@@ -532,7 +532,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
      * of a slit too narrow for half light, and not none.
      */
     private boolean mayBeNarrow(Place place, List<PlacePassing> places) {
-      OptionalDouble centreSeconds = places.get(Place.CENTRE.ordinal()).effectiveSeconds();
+      OptionalDouble centreSeconds = places.get(Place.CENTRE.index()).effectiveSeconds();
       OptionalDouble farSeconds = places.get(place == Place.START ? 2 : 0).effectiveSeconds();
       return place != Place.CENTRE
           && centreSeconds.isPresent()

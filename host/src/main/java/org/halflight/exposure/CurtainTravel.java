@@ -59,7 +59,7 @@ public record CurtainTravel(
 
   /** One of the three places. */
   public PlacePassing at(Place place) {
-    return places.get(place.ordinal());
+    return places.get(place.index());
   }
 
   /**

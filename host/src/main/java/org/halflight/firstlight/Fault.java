@@ -2,7 +2,7 @@ package org.halflight.firstlight;
 
 /** What is wrong with an input, each with a sentence that says what to check. */
 public enum Fault {
-  /** Under 4.75 V. */
+  /** Under 4.5 V. */
   SUPPLY_LOW,
   /** Over 5.25 V. */
   SUPPLY_HIGH,

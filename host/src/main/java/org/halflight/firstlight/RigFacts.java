@@ -157,7 +157,7 @@ final class RigFacts {
   /** Which of the two levels of the centre came first when it became light. */
   private void order(Edge one, Edge other) {
     Edge low = one.channel() == Channel.CENTRE_LOW ? one : other;
-    Edge high = low == one ? other : one;
+    Edge high = one.channel() == Channel.CENTRE_LOW ? other : one;
     if (low.channel() == Channel.CENTRE_LOW && high.channel() == Channel.CENTRE_HIGH) {
       double seconds = board.rate().seconds(high.ticks() - low.ticks());
       lowFirst += seconds > ORDER_SECONDS ? 1 : 0;

@@ -10,9 +10,10 @@ import org.halflight.signal.Channel;
 
 /** Judges what the program finds out by itself: supply, thresholds, reference LED. */
 public final class TaskJudge {
-  /** What a USB port may give, by its specification (from memory). */
-  private static final double SUPPLY_LEAST_VOLTS = 4.75;
+  /** What the chip wants at 16 MHz by its data sheet (from memory). */
+  private static final double SUPPLY_LEAST_VOLTS = 4.5;
 
+  /** What a USB port gives at most by its specification (from memory). */
   private static final double SUPPLY_MOST_VOLTS = 5.25;
 
   /** The usual supply. */

@@ -20,6 +20,8 @@ public final class ProfileFit {
   public enum Mismatch {
     /** Made with another rig: it must not be used. */
     OTHER_RIG,
+    /** Made when the board was another kind of rig: only its clock is what it was. */
+    OTHER_KIND,
     /** The rig's firmware is another one since: make it anew. */
     OTHER_FIRMWARE,
     /** Full light lies outside the light that was tried. */
@@ -42,6 +44,7 @@ public final class ProfileFit {
             mismatch ->
                 switch (mismatch) {
                   case OTHER_RIG -> "other-rig";
+                  case OTHER_KIND -> "other-kind";
                   case OTHER_FIRMWARE -> "other-firmware";
                   case OTHER_LIGHT -> "other-light";
                   case TOO_OLD -> "too-old";
@@ -51,9 +54,10 @@ public final class ProfileFit {
                   case FILE_UNREADABLE -> "file-unreadable";
                 });
 
-    /** Whether the profile must not be used at all. */
+    /** Whether the profile must not be used as it is. */
     public boolean forbidsUse() {
       return this == OTHER_RIG
+          || this == OTHER_KIND
           || this == FILE_EDITED
           || this == FILE_CUT
           || this == FILE_UNREADABLE;
@@ -84,8 +88,13 @@ public final class ProfileFit {
       OptionalDouble fullCounts,
       OptionalInt most) {
     Set<Mismatch> found = EnumSet.noneOf(Mismatch.class);
-    if (!profile.rig().serial().equals(rig.serial()) || !profile.rig().kind().equals(rig.kind())) {
+    boolean own = profile.rig().serial().equals(rig.serial());
+    if (!own) {
       found.add(Mismatch.OTHER_RIG);
+    }
+    if (own && !profile.rig().kind().equals(rig.kind())) {
+      // What belongs to the front end and its firmware is said by that alone.
+      return EnumSet.of(Mismatch.OTHER_KIND);
     }
     if (!profile.rig().firmware().equals(rig.firmware())) {
       found.add(Mismatch.OTHER_FIRMWARE);

@@ -61,6 +61,31 @@ public record RigProfile(
         shortestTrustworthySeconds);
   }
 
+  /**
+   * What still holds of it when the board comes back as another kind of rig: the rate of its clock.
+   * Empty where that was not measured; sensors, levels and lag are those of the front end.
+   */
+  public Optional<RigProfile> movedTo(ProfiledRig other) {
+    return clock.map(
+        rate ->
+            new RigProfile(
+                other,
+                date,
+                light,
+                Optional.empty(),
+                Map.of(),
+                Optional.of(rate),
+                Optional.empty(),
+                Map.of(),
+                Map.of(),
+                OptionalDouble.empty()));
+  }
+
+  /** Whether reference pulses are in it, so that the rig can be checked against it. */
+  public boolean hasPulses() {
+    return !lines.isEmpty();
+  }
+
   private static <V> Map<Channel, V> inOrder(Map<Channel, V> given) {
     Map<Channel, V> ordered = new EnumMap<>(Channel.class);
     ordered.putAll(given);

@@ -3,6 +3,7 @@ package org.halflight.report;
 import java.util.Optional;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
+import org.halflight.words.Words;
 
 /**
  * One item of the lists of what was looked at.
@@ -31,6 +32,20 @@ public record CheckLine(
       Optional<CheckState> handBack,
       String remark) {
     this(known, item, intake, handBack, remark, false, false);
+  }
+
+  /** The same of a shutter with curtains, which are in the place of blades. */
+  CheckLine ofCurtains() {
+    return known.equals(Optional.of(CheckItem.BLADES))
+        ? new CheckLine(
+            known,
+            Words.say("desk.item.curtains"),
+            intake,
+            handBack,
+            remark,
+            intakeMeasured,
+            handBackMeasured)
+        : this;
   }
 
   CheckLine withRemark(String other) {

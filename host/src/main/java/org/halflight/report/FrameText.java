@@ -1,8 +1,10 @@
 package org.halflight.report;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.Place;
@@ -15,6 +17,7 @@ import org.halflight.verdict.FlashSpeed;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.CurtainWords;
 import org.halflight.words.Numbers;
+import org.halflight.words.SpeedNames;
 import org.halflight.words.Words;
 
 /** What curtains do across the picture, in plain words: for the owner and the pocket card. */
@@ -38,18 +41,21 @@ final class FrameText {
     return rows;
   }
 
-  /** All of it for the owner, speed by speed, and then the flash. */
+  /** All of it for the owner, speeds that are alike together, and then the flash. */
   static List<String> sentences(List<SpeedSummary> speeds) {
     List<String> said = new ArrayList<>();
-    rows(speeds)
-        .forEach(
-            row ->
-                said.add(
-                    Words.say(
-                        "page.owner.frame",
-                        Numbers.speed(row.speed()),
-                        row.centre(),
-                        row.evenness())));
+    Map<List<String>, List<MarkedSpeed>> alike = new LinkedHashMap<>();
+    for (Row row : rows(speeds)) {
+      alike
+          .computeIfAbsent(List.of(row.centre(), row.evenness()), words -> new ArrayList<>())
+          .add(row.speed());
+    }
+    List<MarkedSpeed> all = rows(speeds).stream().map(Row::speed).toList();
+    alike.forEach(
+        (words, those) ->
+            said.add(
+                Words.say(
+                    "page.owner.frame", SpeedNames.of(those, all), words.get(0), words.get(1))));
     if (!said.isEmpty()) {
       said.add(Words.say("page.owner.frame.start"));
       said.add(flash(speeds, "page.owner.flash"));

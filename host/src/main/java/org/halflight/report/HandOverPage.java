@@ -14,14 +14,8 @@ import java.util.stream.Stream;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
-import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.PDPageContentStream;
-import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
-import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
-import org.apache.pdfbox.pdmodel.graphics.state.PDExtendedGraphicsState;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
-import org.apache.pdfbox.util.Matrix;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
 import org.halflight.files.OutFile;
@@ -37,7 +31,6 @@ import org.halflight.words.Words;
 public final class HandOverPage {
   private static final float MAP_WIDTH = 860;
   private static final float MAP_HEIGHT = 460;
-  private static final float STAMP_SIZE = 27;
 
   private final PageInput input;
   private final PageText text;
@@ -91,10 +84,11 @@ public final class HandOverPage {
         bench(sheet);
       }
     }
-    int pages = document.getNumberOfPages();
-    for (int i = 0; i < pages; i++) {
-      finish(document.getPage(i), i + 1, pages);
-    }
+    new PageFoot(
+            letters,
+            Words.say("page.footer", input.version(), input.date(), input.sourceWords()),
+            text.stamp())
+        .draw(document);
     letters.missing().ifPresent(missing -> said.add(Words.say("page.letters.missing", missing)));
     return said;
   }
@@ -267,57 +261,5 @@ public final class HandOverPage {
     }
     String said = CheckLines.word(state.get());
     return measured ? Words.say("page.check.measured", said) : said;
-  }
-
-  private void finish(PDPage page, int number, int pages) throws IOException {
-    try (PDPageContentStream out =
-        new PDPageContentStream(document, page, AppendMode.APPEND, true, true)) {
-      PDRectangle box = page.getMediaBox();
-      float size = 7;
-      float left = 18 * Sheet.MM;
-      float y = 10 * Sheet.MM;
-      String right = Words.say("page.number", number, pages);
-      float rightWidth = letters.width(letters.regular(), size, right);
-      String foot = Words.say("page.footer", input.version(), input.date(), input.sourceWords());
-      float room = box.getWidth() - 2 * left - rightWidth - 12;
-      String fitting = letters.lines(letters.regular(), size, foot, room).get(0);
-      write(out, size, left, y, fitting);
-      write(out, size, box.getWidth() - left - rightWidth, y, right);
-      if (text.stamp().isPresent()) {
-        stamp(out, box, text.stamp().get());
-      }
-    }
-  }
-
-  private void write(PDPageContentStream out, float size, float x, float y, String line)
-      throws IOException {
-    out.beginText();
-    out.setFont(letters.regular(), size);
-    out.setNonStrokingColor(Ink.QUIET);
-    out.newLineAtOffset(x, y);
-    out.showText(letters.shown(letters.regular(), line));
-    out.endText();
-  }
-
-  /** Over everything, lightly, so that no part of the page can be copied without it. */
-  private void stamp(PDPageContentStream out, PDRectangle box, String words) throws IOException {
-    PDExtendedGraphicsState light = new PDExtendedGraphicsState();
-    light.setNonStrokingAlphaConstant(0.16f);
-    double angle = Math.atan2(box.getHeight(), box.getWidth());
-    double diagonal = Math.hypot(box.getHeight(), box.getWidth());
-    float width = letters.width(letters.bold(), STAMP_SIZE, words);
-    float size = (float) Math.min(STAMP_SIZE, STAMP_SIZE * 0.82 * diagonal / width);
-    float length = letters.width(letters.bold(), size, words);
-    out.saveGraphicsState();
-    out.setGraphicsStateParameters(light);
-    out.setNonStrokingColor(Ink.STAMP);
-    out.transform(Matrix.getTranslateInstance(box.getWidth() / 2, box.getHeight() / 2));
-    out.transform(Matrix.getRotateInstance(angle, 0, 0));
-    out.beginText();
-    out.setFont(letters.bold(), size);
-    out.newLineAtOffset(-length / 2, -size / 3);
-    out.showText(words);
-    out.endText();
-    out.restoreGraphicsState();
   }
 }

@@ -2,9 +2,11 @@ package org.halflight.report;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.halflight.chart.CurtainPictures;
 import org.halflight.chart.DataTable;
+import org.halflight.chart.GatePicture;
 import org.halflight.chart.Picture;
 import org.halflight.chart.Theme;
 import org.halflight.verdict.CurtainRunFigures;
@@ -12,7 +14,7 @@ import org.halflight.verdict.CurtainSpeed;
 import org.jfree.chart.JFreeChart;
 
 /** The frame as the owner sees it, at the top speed: without lengths. */
-record OwnersGate(Picture gate) implements Picture {
+record OwnersGate(GatePicture gate) implements Picture {
   /**
    * Of a run that goes on the page, beside the one before it.
    *
@@ -33,7 +35,20 @@ record OwnersGate(Picture gate) implements Picture {
         speed ->
             CurtainPictures.of(last.setup().shutter().kind(), seen, "")
                 .flatMap(its -> its.gate(speed.speed(), last.setup().tolerance(speed.speed())))
-                .map(OwnersGate::new));
+                .filter(GatePicture.class::isInstance)
+                .map(GatePicture.class::cast)
+                .map(OwnersGate::withoutLengths));
+  }
+
+  private static OwnersGate withoutLengths(GatePicture gate) {
+    return new OwnersGate(
+        new GatePicture(
+            gate.frame(),
+            gate.speed(),
+            gate.tolerance(),
+            gate.tracks(),
+            OptionalDouble.empty(),
+            gate.note()));
   }
 
   /** The same of one or two runs. */

@@ -67,7 +67,9 @@ public record PageFromRuns(
             .orElse(last.setup().order()),
         found.map(run -> part(run, zone)),
         left.map(run -> part(run, zone)),
-        CheckLines.filled(about.lists(), tried),
+        CheckLines.filled(about.lists(), tried).stream()
+            .map(line -> about.isCurtain(last) ? line.ofCurtains() : line)
+            .toList(),
         Stream.concat(
                 tried.stream().map(ExtraTestWords::inShort),
                 assemblies.stream().map(StageWords::onPage))

@@ -84,11 +84,7 @@ final class PageText {
 
   /** Words across every page; empty for a shutter that exists. */
   Optional<String> stamp() {
-    return switch (input.source()) {
-      case RIG -> Optional.empty();
-      case PRACTICE -> Optional.of(Words.say("page.stamp.practice"));
-      case SIMULATOR -> Optional.of(Words.say("page.stamp.simulator"));
-    };
+    return PageFoot.stamp(input.source());
   }
 
   /** The whole in a few sentences; outcomes without a time come first. */

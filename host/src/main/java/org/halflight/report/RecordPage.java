@@ -173,9 +173,7 @@ public final class RecordPage {
               Finding handBack = visit.handBack().of(item);
               return new CheckLine(
                   Optional.of(item),
-                  curtains && item == CheckItem.BLADES
-                      ? Words.say("desk.item.curtains")
-                      : ExtraTestWords.item(item),
+                  ExtraTestWords.item(item),
                   Optional.of(intake.state()),
                   Optional.of(handBack.state()),
                   handBack.note().isBlank() ? intake.note() : handBack.note());

@@ -45,6 +45,11 @@ public enum CurtainStep {
     };
   }
 
+  /** As it is called: 0 for cleaning, 8 for the next day. */
+  public int number() {
+    return List.of(values()).indexOf(this);
+  }
+
   /** Whether a camera with these adjusters has anything to turn in it. */
   public boolean isFor(Set<Adjuster> has) {
     return adjusters().isEmpty() || adjusters().stream().anyMatch(has::contains);
@@ -52,7 +57,8 @@ public enum CurtainStep {
 
   /** The next one that a camera with these adjusters has; the last is followed by the first. */
   public CurtainStep next(Set<Adjuster> has) {
-    CurtainStep next = values()[(ordinal() + 1) % values().length];
+    List<CurtainStep> all = List.of(values());
+    CurtainStep next = all.get((all.indexOf(this) + 1) % all.size());
     return next.isFor(has) ? next : next.next(has);
   }
 

@@ -74,7 +74,8 @@ final class ProfileWatch {
 
   /** Whether the rig has a profile that it may be checked against, and was not checked yet. */
   boolean isCheckDue() {
-    return told.containsKey(serial) && !checked.contains(serial);
+    SessionInput.ProfileInUse own = told.get(serial);
+    return own != null && own.profile().rig().kind().equals(kind) && !checked.contains(serial);
   }
 
   /**
@@ -112,9 +113,9 @@ final class ProfileWatch {
       if (signalling.contains(serial)) {
         found.add(Mismatch.CHECK_SIGNAL);
       }
-      // A rig of another kind under the same serial number is another rig.
+      // A board that was rewired is the same clock before another front end.
       return new ProfileUse(
-          found.contains(Mismatch.OTHER_RIG) ? Optional.empty() : Optional.of(profile), found);
+          found.contains(Mismatch.OTHER_KIND) ? profile.movedTo(rig) : Optional.of(profile), found);
     }
     if (serial.isEmpty()) {
       return ProfileUse.NONE;

@@ -46,6 +46,15 @@ public final class CurtainMotion {
     return new CurtainMotion(new float[] {(float) (2 * frameMillimetres)}, STEP_SECONDS);
   }
 
+  /** The same until it comes to a place, where it stays. */
+  CurtainMotion stoppedAt(double millimetres) {
+    int n = 1;
+    while (n < places.length && places[n] < millimetres) {
+      n++;
+    }
+    return new CurtainMotion(Arrays.copyOf(places, n), stepSeconds);
+  }
+
   /** The same way in a share of its time. */
   CurtainMotion inShare(double share) {
     return new CurtainMotion(places, share * stepSeconds);

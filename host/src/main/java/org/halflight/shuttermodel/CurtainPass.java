@@ -17,7 +17,7 @@ public record CurtainPass(
     CurtainMotion first,
     CurtainMotion second,
     double secondReleasedSeconds) {
-  /** Where a second curtain that catches up meets the first, as a share of the frame. */
+  /** Where a second curtain catches the first up, or stops short, as a share of the frame. */
   private static final double CAUGHT_UP = 0.8;
 
   private static final double QUICKER = 0.9;
@@ -107,6 +107,15 @@ public record CurtainPass(
   /** The same without the second curtain. */
   public CurtainPass withoutSecond() {
     return new CurtainPass(frameMillimetres, first, second, Double.POSITIVE_INFINITY);
+  }
+
+  /** The same with a second curtain that stops near the end of the frame. */
+  public CurtainPass stoppedShort() {
+    return new CurtainPass(
+        frameMillimetres,
+        first,
+        second.stoppedAt(CAUGHT_UP * frameMillimetres),
+        secondReleasedSeconds);
   }
 
   /** The same with a second curtain that is let go so early that it catches up near the end. */

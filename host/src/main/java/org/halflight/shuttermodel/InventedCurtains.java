@@ -63,21 +63,25 @@ public enum InventedCurtains {
   }
 
   /**
-   * As it is found after years without service: gummed, its tensions, slit, second brake and
-   * contact off, its escapement dirty; how much is drawn by the seed. Cleaning takes the gum and
-   * most of the escapement's error; the rest wants adjusting.
+   * As it is found after years without service, its springs slack by less than a quarter of a turn:
+   * gummed, its tensions, slit, second brake and contact off, its escapement dirty; how much is
+   * drawn by the seed. Cleaning takes the gum and most of the escapement's error; the rest wants
+   * adjusting.
    */
   public CurtainShutter found(List<MarkedSpeed> dial, long seed) {
     SeededDraws draws = new SeededDraws(SeededDraws.seedOf(seed, 7));
     double late = 0.25 + 0.2 * draws.uniform();
-    double tension = 0.9 + 0.04 * draws.uniform();
+    double firstSlack = 0.14 + 0.08 * draws.uniform();
+    double secondSlack = firstSlack - 0.08 - 0.04 * draws.uniform();
     double shorter = design().travelMillis() / CurtainDesign.CLOTH_36.travelMillis();
     CurtainCondition condition =
         CurtainCondition.SOUND
             .with(
-                CurtainState.SOUND.withTension(tension).withGum(0.07 + 0.01 * draws.uniform(), 0.5),
                 CurtainState.SOUND
-                    .withTension(tension + 0.01 + 0.015 * draws.uniform())
+                    .withTension(1 - firstSlack / design().tensionTurns())
+                    .withGum(0.07 + 0.01 * draws.uniform(), 0.5),
+                CurtainState.SOUND
+                    .withTension(1 - secondSlack / design().tensionTurns())
                     .withGum(0.07 + 0.01 * draws.uniform(), 0.5)
                     .withBrake(0.15))
             .with(new Latch(late * shorter, 0.02, 0.1))

@@ -12,7 +12,7 @@ import java.util.Arrays;
  * @param gapMillimetres from the curtains to the sensors
  * @param lampMillimetres from the sensors to the lamp
  * @param lampWidthMillimetres width of the lamp along the travel
- * @param startsAtA whether the curtains come to sensor A first
+ * @param order in which the curtains come to the sensors
  */
 public record SensorBar(
     double outerMillimetres,
@@ -20,7 +20,18 @@ public record SensorBar(
     double gapMillimetres,
     double lampMillimetres,
     double lampWidthMillimetres,
-    boolean startsAtA) {
+    Order order) {
+  /** Which sensor is where, in the direction of travel. */
+  public enum Order {
+    A_FIRST,
+    B_FIRST,
+    /** The plugs of the centre and of A are exchanged. */
+    CENTRE_FIRST
+  }
+
+  private static final double LENS_MILLIMETRES = 50;
+  private static final double LENS_F_NUMBER = 2.8;
+
   /** Points of a light path lie so close where a curtain passes. */
   private static final double STEP_SECONDS = 5e-6;
 
@@ -36,18 +47,18 @@ public record SensorBar(
 
   /** Outer sensors at 45 % of the frame, usual slits, a lamp small and far enough. */
   public static SensorBar usual(double frameMillimetres) {
-    return new SensorBar(0.45 * frameMillimetres, 0.5, 5, 300, 10, true);
+    return new SensorBar(0.45 * frameMillimetres, 0.5, 5, 300, 10, Order.A_FIRST);
   }
 
-  /** The same with the curtains coming from the other side, or with A and B exchanged. */
-  public SensorBar turned() {
+  /** The same with the sensors in another order. */
+  public SensorBar in(Order another) {
     return new SensorBar(
         outerMillimetres,
         slitMillimetres,
         gapMillimetres,
         lampMillimetres,
         lampWidthMillimetres,
-        !startsAtA);
+        another);
   }
 
   /** The same with the lamp elsewhere. */
@@ -58,13 +69,18 @@ public record SensorBar(
         gapMillimetres,
         millimetres,
         lampWidthMillimetres,
-        startsAtA);
+        order);
   }
 
-  /** The same behind a lens, whose image of the lamp is a point. */
+  /** The same behind a lens of 50 mm at f/2.8, whose pupil is the lamp then. */
   public SensorBar behindLens() {
     return new SensorBar(
-        outerMillimetres, slitMillimetres, gapMillimetres, lampMillimetres, 0, startsAtA);
+        outerMillimetres,
+        slitMillimetres,
+        gapMillimetres,
+        LENS_MILLIMETRES,
+        LENS_MILLIMETRES / LENS_F_NUMBER,
+        order);
   }
 
   /** How much a length at the sensors shrinks at the curtains: the lamp is a point by then. */
@@ -78,7 +94,12 @@ public record SensorBar(
     double out = outerMillimetres * shrinks();
     LightPath start = light(pass, middle - out);
     LightPath end = light(pass, middle + out);
-    return new LightPaths(light(pass, middle), startsAtA ? start : end, startsAtA ? end : start);
+    LightPath centre = light(pass, middle);
+    return switch (order) {
+      case A_FIRST -> new LightPaths(centre, start, end);
+      case B_FIRST -> new LightPaths(centre, end, start);
+      case CENTRE_FIRST -> new LightPaths(start, centre, end);
+    };
   }
 
   private LightPath light(CurtainPass pass, double place) {

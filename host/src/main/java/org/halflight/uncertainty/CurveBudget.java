@@ -39,7 +39,13 @@ public final class CurveBudget {
     }
     rows.addAll(
         List.of(
-            BudgetRow.of(UncertaintySource.LAMP, rig.lamp(), t, t),
+            curve.supplyShare().isPresent()
+                ? BudgetRow.of(
+                    UncertaintySource.SUPPLY,
+                    InputUncertainty.within(curve.supplyShare().getAsDouble(), Basis.ALLOWANCE),
+                    t,
+                    t)
+                : BudgetRow.of(UncertaintySource.LAMP, rig.lamp(), t, t),
             BudgetRow.of(
                 UncertaintySource.FULL_LIGHT,
                 InputUncertainty.within(curve.fullLightShare(), Basis.SESSION),

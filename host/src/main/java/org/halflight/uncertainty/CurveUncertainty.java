@@ -1,6 +1,7 @@
 package org.halflight.uncertainty;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.CurveExposure.Measured;
 
@@ -13,6 +14,9 @@ import org.halflight.exposure.CurveExposure.Measured;
  *     minus
  * @param fullLightShare how well full light is known by having been measured again, plus or minus,
  *     as a share of it
+ * @param supplyShare how well a level that is read beside each firing takes a moving supply out of
+ *     full light, plus or minus, as a share of it; empty where there is none, or where no firing
+ *     shows full light again
  * @param rampSeconds opening plus closing time, on which light over the pupil acts; all of the time
  *     where the ramps are not known
  */
@@ -21,6 +25,7 @@ public record CurveUncertainty(
     double noiseSeconds,
     double windowSeconds,
     double fullLightShare,
+    OptionalDouble supplyShare,
     double rampSeconds) {
   /** One reading of a window: 256 ticks of 16 MHz. */
   private static final double READING_SECONDS = 16e-6;
@@ -37,6 +42,13 @@ public record CurveUncertainty(
   /** One count of the converter in the least light that is allowed. */
   private static final double FULL_LIGHT_READ_TO = 0.005;
 
+  /**
+   * The reference of the chip moves by 5 mV a volt of supply and 0.1 mV a degree (data sheet, from
+   * memory): 0.1 % for a supply of 1 % and ten degrees. Each of its two readings adds half a count
+   * of some 225, 0.22 %, in quadrature.
+   */
+  private static final double SUPPLY_FOLLOWED_TO = 0.004;
+
   public CurveUncertainty {
     for (double doubt :
         new double[] {converterSeconds, noiseSeconds, windowSeconds, fullLightShare, rampSeconds}) {
@@ -47,11 +59,25 @@ public record CurveUncertainty(
   }
 
   /**
+   * The same where each firing opened fully, so that it showed full light again, and the level read
+   * beside it followed the supply: what the lamp may have done is then seen, not allowed for.
+   */
+  public CurveUncertainty withSupplyFollowed() {
+    return new CurveUncertainty(
+        converterSeconds,
+        noiseSeconds,
+        windowSeconds,
+        fullLightShare,
+        OptionalDouble.of(SUPPLY_FOLLOWED_TO),
+        rampSeconds);
+  }
+
+  /**
    * Of the curves that decide at one speed.
    *
    * @param curves at least one
    * @param fullLightOff how far full light, measured again, was from the one that was set, as a
-   *     share; the greatest of all
+   *     share, 0 or more
    */
   public static CurveUncertainty of(List<Measured> curves, double fullLightOff) {
     return new CurveUncertainty(
@@ -59,6 +85,7 @@ public record CurveUncertainty(
         mean(curves, CurveUncertainty::noiseSeconds),
         mean(curves, CurveUncertainty::windowSeconds),
         fullLightOff + FULL_LIGHT_READ_TO,
+        OptionalDouble.empty(),
         mean(curves, CurveUncertainty::rampSeconds));
   }
 

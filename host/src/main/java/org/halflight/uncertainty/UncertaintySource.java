@@ -6,6 +6,11 @@ public enum UncertaintySource {
   LEVELS,
   /** Full light between setting it and the firing, as a share of it. */
   LAMP,
+  /**
+   * A supply that moved between setting the light and the firing and was followed by a level that
+   * does not, as a share of full light. Of rigs with a fixed level only.
+   */
+  SUPPLY,
   /** The rule of two levels itself, in seconds. */
   METHOD,
   /** Early light and rebound, which few levels weigh, in seconds. */

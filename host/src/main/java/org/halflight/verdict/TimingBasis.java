@@ -4,11 +4,13 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.CurveExposure.Measured;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
+import org.halflight.session.OneLevel;
 import org.halflight.uncertainty.CurveUncertainty;
 
 /**
@@ -37,32 +39,43 @@ public record TimingBasis(Map<DecidedBy, Integer> firings, Optional<CurveUncerta
             .flatMap(firing -> firing.curve().stream())
             .toList();
     return new TimingBasis(
-        firings, curves.isEmpty() ? Optional.empty() : Optional.of(doubt(curves)));
+        firings,
+        curves.isEmpty() ? Optional.empty() : Optional.of(doubt(curves, followsSupply(counted))));
   }
 
-  private static CurveUncertainty doubt(List<FiringCurve> curves) {
+  /** A fixed level is read beside each firing, and each shows full light again. */
+  private static boolean followsSupply(List<FiringResult> counted) {
+    return counted.stream()
+        .allMatch(
+            firing ->
+                firing.oneLevel().filter(OneLevel::isFixed).isPresent()
+                    && firing
+                        .curveExposure()
+                        .flatMap(CurveExposure::measured)
+                        .filter(Measured::openedFully)
+                        .isPresent());
+  }
+
+  /**
+   * Where the supply is followed, what is left in full light is the lamp alone: its error of the
+   * mean of the times is the mean of what the firings showed. Else the greatest of it counts.
+   */
+  private static CurveUncertainty doubt(List<FiringCurve> curves, boolean followsSupply) {
     List<Measured> measured =
         curves.stream()
             .flatMap(curve -> curve.exposure().flatMap(CurveExposure::measured).stream())
             .toList();
-    double off =
-        curves.stream()
-            .mapToDouble(
-                curve ->
-                    Math.abs(
-                        curve
-                                .fullLightAfter()
-                                .orElseGet(
-                                    () ->
-                                        curve
-                                            .exposure()
-                                            .flatMap(CurveExposure::measured)
-                                            .orElseThrow()
-                                            .peak())
-                            - 1))
-            .max()
-            .orElseThrow();
-    return CurveUncertainty.of(measured, off);
+    DoubleStream off = curves.stream().mapToDouble(curve -> fullLight(curve) - 1);
+    return followsSupply
+        ? CurveUncertainty.of(measured, Math.abs(off.average().orElseThrow())).withSupplyFollowed()
+        : CurveUncertainty.of(measured, off.map(Math::abs).max().orElseThrow());
+  }
+
+  /** Full light as it was measured again, as a share of the one that was set. */
+  private static double fullLight(FiringCurve curve) {
+    return curve
+        .fullLightAfter()
+        .orElseGet(() -> curve.exposure().flatMap(CurveExposure::measured).orElseThrow().peak());
   }
 
   /** How many firings are decided by something. */

@@ -158,15 +158,16 @@ public final class FirstLightWords {
     return Words.say("firstlight.standing", state.passed(), state.steps().size());
   }
 
+  /** Which rig it is. */
+  public static String rig(FirstLight state) {
+    return Words.say(
+        "firstlight.report.rig", state.rig().serial(), state.rig().kind(), state.rig().firmware());
+  }
+
   /** The report as lines of text: the rig, then a line a step, then what it does not say. */
   public static List<String> report(FirstLight state) {
     List<String> lines = new ArrayList<>();
-    lines.add(
-        Words.say(
-            "firstlight.report.rig",
-            state.rig().serial(),
-            state.rig().kind(),
-            state.rig().firmware()));
+    lines.add(rig(state));
     lines.add(Sentences.source(state.rig().serial()));
     lines.add(standing(state));
     for (FirstStep step : state.steps()) {

@@ -23,6 +23,10 @@ public final class ProfileWords {
 
   /** Why a profile does not fit what is on the bench, and what to do. */
   public static String mismatch(Optional<RigProfile> profile, ProfileFit.Mismatch mismatch) {
+    if (mismatch == ProfileFit.Mismatch.OTHER_KIND
+        && profile.flatMap(RigProfile::clock).isEmpty()) {
+      return Words.say("profile.mismatch.other-kind.nothing");
+    }
     return Words.of(
         "profile.mismatch",
         mismatch,

@@ -125,6 +125,11 @@ public final class BenchLight {
     }
   }
 
+  /** Whether it waits for an invented shutter to close before it sets the light. */
+  public boolean isAboutToSet() {
+    return setsSoon;
+  }
+
   private void setNow() {
     if (setsSoon && operator.isDone()) {
       setsSoon = false;

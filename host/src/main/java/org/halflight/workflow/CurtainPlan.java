@@ -1,6 +1,7 @@
 package org.halflight.workflow;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -37,6 +38,13 @@ public final class CurtainPlan {
         .flatMap(Optional::stream)
         .filter(speed -> !plan.contains(speed))
         .forEach(plan::add);
+    return plan;
+  }
+
+  /** While adjusting: all of them, the fastest first, since slit and slope are judged there. */
+  public static List<MarkedSpeed> adjusting(Dial dial) {
+    List<MarkedSpeed> plan = new ArrayList<>(dial.speeds());
+    Collections.reverse(plan);
     return plan;
   }
 }

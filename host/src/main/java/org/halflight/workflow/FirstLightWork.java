@@ -13,6 +13,7 @@ import org.halflight.firstlight.FirstLight;
 import org.halflight.firstlight.FirstStep;
 import org.halflight.firstlight.StepWatch;
 import org.halflight.firstlight.TaskJudge;
+import org.halflight.speeds.DecimalComma;
 import org.halflight.words.FirstLightWords;
 import org.halflight.words.Words;
 
@@ -37,6 +38,7 @@ public final class FirstLightWork extends GuidedWork {
   private Optional<Finding> fault = Optional.empty();
   private boolean isDue;
   private boolean tried;
+  private boolean stopped;
   private Prompt prompt;
 
   /**
@@ -88,7 +90,8 @@ public final class FirstLightWork extends GuidedWork {
   }
 
   private static OptionalDouble number(String typed) {
-    String plain = typed.strip().toUpperCase(Locale.ROOT).replace(',', '.').replaceAll(" ?V$", "");
+    String plain =
+        DecimalComma.pointed(typed.strip().toUpperCase(Locale.ROOT).replaceAll(" ?V$", ""));
     return plain.matches("\\d{1,2}(\\.\\d{1,3})?")
         ? OptionalDouble.of(Double.parseDouble(plain))
         : OptionalDouble.empty();
@@ -100,13 +103,14 @@ public final class FirstLightWork extends GuidedWork {
       if (prompt.state() == Prompt.State.WORKING) {
         work.stop();
       }
-      over(Words.say("firstlight.stopped"));
+      stop();
     } else if (answer == Answer.SKIP) {
       // A fault that was seen is no secret, even of a step that was left.
       ends(fault.orElseGet(Finding::notTested));
     } else if (asksForVolts()) {
       prompt = asked(Words.say("firstlight.volts.ask"));
     } else if (isOfTheProgram()) {
+      operator.tryInput(step);
       isDue = true;
       prompt = works();
     } else if (operator.works() && !tried) {
@@ -151,8 +155,8 @@ public final class FirstLightWork extends GuidedWork {
       return;
     }
     if (work.isStopped()) {
-      over(Words.say("firstlight.stopped"));
-    } else if (isDue) {
+      stop();
+    } else if (isDue && operator.isDone()) {
       isDue = false;
       ofTheProgram();
     } else if (step == FirstStep.SUPPLY || isOfTheProgram()) {
@@ -236,6 +240,17 @@ public final class FirstLightWork extends GuidedWork {
         0,
         progress(),
         EnumSet.of(Answer.STOP));
+  }
+
+  private void stop() {
+    stopped = true;
+    look.rest();
+    over(Words.say("firstlight.stopped"));
+  }
+
+  /** Whether the person has given up. */
+  public boolean isStopped() {
+    return stopped;
   }
 
   private void over(String sentence) {

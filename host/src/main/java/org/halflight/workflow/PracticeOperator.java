@@ -15,12 +15,16 @@ import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.rig.practice.WiringFault;
+import org.halflight.session.Adjuster;
+import org.halflight.session.AdjusterTurn;
 import org.halflight.session.Assembly;
 import org.halflight.session.DialSetting;
 import org.halflight.session.LightReading;
 import org.halflight.session.LinkageStep;
 import org.halflight.session.OwnTravel;
 import org.halflight.session.RunOption;
+import org.halflight.session.ShutterUnderTest;
+import org.halflight.session.TurnCount;
 import org.halflight.session.UntimedTest;
 import org.halflight.session.WindState;
 import org.halflight.shuttermodel.ButtonLinkage;
@@ -110,6 +114,9 @@ public class PracticeOperator implements CameraOperator {
 
   private InventedBar bar = InventedBar.RIGHT;
 
+  /** What the person has said so far to have turned. */
+  private Map<Adjuster, TurnCount> said = Map.of();
+
   /**
    * @param clock of the rig in nanoseconds; empty for an unpaced one
    * @param seed of the shutters that are put on later
@@ -163,6 +170,12 @@ public class PracticeOperator implements CameraOperator {
 
   private static LeafShutter uncleaned(long seed) {
     return InventedShutters.dirtySlowTrain(Dial.find("leaf").orElseThrow().speeds(), seed);
+  }
+
+  /** Another kind of rig is on the cable, with the same camera and lamp. */
+  public void useRig(BoardTraits.Kind kind) {
+    ports.onBench(rig -> rig.rewire(kind, sensors(kind)));
+    ports.plugIn();
   }
 
   /** The port of the rig, for whoever looks for rigs. */
@@ -410,20 +423,19 @@ public class PracticeOperator implements CameraOperator {
         rig -> {
           switch (step) {
             case CENTRE -> {
-              for (int i = 0; i < 2; i++) {
-                wave(rig, true);
-                wave(rig, false);
-              }
+              wave(rig, true);
+              wave(rig, false);
+              wave(rig, true);
             }
             case OUTER_A, OUTER_B -> {
               wave(rig, true);
               rig.coverSensor(step.input().orElseThrow(), HAND_SECONDS);
-              rig.pause(HAND_SECONDS);
-              wave(rig, false);
             }
+            case LED, THRESHOLDS -> rig.room(0);
             default -> step.input().ifPresent(input -> rig.edgeTrain(input, 1 / HAND_SECONDS, 2));
           }
         });
+    ports.onBench(rig -> doneAtNanos += rig.nanosAhead());
   }
 
   /** A hand takes its time: the light comes and goes in steps. */
@@ -540,6 +552,19 @@ public class PracticeOperator implements CameraOperator {
     putOn();
   }
 
+  /** A form of a run, with what a person would note of such curtains. */
+  public static RunForm form(InventedCurtains kind, RunForm form, List<UntimedTest> tests) {
+    ShutterUnderTest its = form.shutter();
+    return new RunForm(
+        new ShutterUnderTest(its.camera(), kind.kind(), its.dial(), its.reference(), its.customs()),
+        form.phase(),
+        form.speeds(),
+        form.firings(),
+        form.restSeconds(),
+        tests,
+        said(kind));
+  }
+
   /** What a person would note of such curtains in the form of a run. */
   public static Map<RunOption<?>, String> said(InventedCurtains kind) {
     SensorBar its = InventedBar.RIGHT.bar(kind.design().frameMillimetres());
@@ -593,6 +618,26 @@ public class PracticeOperator implements CameraOperator {
             onBench(
                 rig -> rig.place(placed.bar(its.design().frameMillimetres()), placed.sensors())),
         () -> onBench(rig -> rig.place(InventedBar.RIGHT.bar(36), SensorSet.INVENTED)));
+  }
+
+  /**
+   * Turns the screws of the curtain shutter as far as the person says to have turned theirs, and
+   * back again where that is undone. What was turned before this camera came is not turned again.
+   */
+  public void follow(List<AdjusterTurn> turns) {
+    Map<Adjuster, TurnCount> now = TurnCount.of(turns);
+    for (Adjuster each : Adjuster.values()) {
+      double before = changeOf(said, each);
+      double more = changeOf(now, each) - before;
+      if (more != 0) {
+        turn(CurtainScrew.valueOf(each.name()), more);
+      }
+    }
+    said = now;
+  }
+
+  private static double changeOf(Map<Adjuster, TurnCount> counts, Adjuster adjuster) {
+    return Optional.ofNullable(counts.get(adjuster)).map(TurnCount::change).orElse(0.0);
   }
 
   /** Turns a screw of the curtain shutter, by turns inwards; a leaf shutter has none. */

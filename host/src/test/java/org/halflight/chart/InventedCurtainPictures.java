@@ -17,6 +17,7 @@ final class InventedCurtainPictures {
   static final MarkedSpeed X = MarkedSpeed.parse("1/60");
   static final CurtainFrame LYING = new CurtainFrame(36, false, Direction.A_TO_B);
   static final CurtainFrame UPRIGHT = new CurtainFrame(24, true, Direction.A_TO_B);
+  private static final List<Place> PLACES = List.of(Place.values());
   private static final String NOTE = "Practice rig: invented shutter, simulated figures.";
 
   private InventedCurtainPictures() {}
@@ -76,7 +77,7 @@ final class InventedCurtainPictures {
                   double covers = openMillis + passed[i] * secondMillis;
                   double stops = Math.log((covers - opens) / 1e3 / markedSeconds) / Math.log(2);
                   return new CurtainTrack.At(
-                      Place.values()[i],
+                      PLACES.get(i),
                       (i - 1) * 0.45 * frame,
                       OptionalDouble.of(opens / 1e3),
                       OptionalDouble.of(covers / 1e3),

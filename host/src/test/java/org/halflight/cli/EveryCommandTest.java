@@ -55,6 +55,7 @@ class EveryCommandTest extends CommandTests {
     USUAL.put("firmware", List.of());
     USUAL.put("firmware list", List.of());
     USUAL.put("firmware upload", List.of());
+    USUAL.put("first-light", List.of("FOLDER"));
     USUAL.put("aim", List.of());
     USUAL.put("light", List.of("FOLDER"));
     USUAL.put("run", List.of("FOLDER"));
@@ -142,7 +143,7 @@ class EveryCommandTest extends CommandTests {
 
   /** Without a name these write into the folder in which they are started. */
   private static final List<String> WRITES_WHERE_IT_IS =
-      List.of("practice", "disc", "holder", "page");
+      List.of("first-light", "practice", "disc", "holder", "page");
 
   private final Map<String, Path> files = new LinkedHashMap<>();
   private final Map<Path, byte[]> stay = new LinkedHashMap<>();

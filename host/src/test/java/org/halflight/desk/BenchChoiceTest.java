@@ -16,7 +16,9 @@ import org.halflight.fixtures.Turns;
 import org.halflight.link.LinkState;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.rig.practice.PracticePorts;
+import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.signal.BoardTraits;
 import org.halflight.speeds.Dial;
 import org.halflight.workflow.RunForm;
 import org.junit.jupiter.api.AfterEach;
@@ -102,6 +104,20 @@ class BenchChoiceTest {
     assertThat(practice.setup()).isPresent();
     assertThat(practice.run()).isEqualTo(1);
     assertThat(sessions()).hasSize(2);
+  }
+
+  @Test
+  void practiceGoesOnWithAnotherKindOfRigInTheSameSession() throws Exception {
+    begin();
+    await(v -> v.link().isUp());
+
+    does(hands -> hands.camera().orElseThrow().useRig(BoardTraits.Kind.STARTER));
+    await(v -> v.link().state() == LinkState.BACK);
+    does(BenchActions::fire);
+
+    FiringResult fired = await(v -> v.results().size() == 1).results().get(0);
+    assertThat(fired.oneLevel().orElseThrow().isFixed()).isTrue();
+    assertThat(sessions()).hasSize(1);
   }
 
   @Test

@@ -248,6 +248,11 @@ final class DeskFit {
       show(name);
       look("rig, " + name, dark);
     }
+    act(UserAction.TO_FIRST_LIGHT);
+    for (String name : List.of("start", "first light", "first light, inputs over")) {
+      show(name);
+      look("first, " + name, dark);
+    }
     act(UserAction.KEYS);
     look("keys", dark);
     for (UserAction said : List.of(UserAction.HELP, UserAction.ABOUT)) {

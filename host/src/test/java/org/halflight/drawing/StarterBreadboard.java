@@ -1,6 +1,7 @@
 package org.halflight.drawing;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -50,7 +51,11 @@ final class StarterBreadboard {
   private record UnoBoard() implements Part {}
 
   /** A wire on its way; {@code over} are places between its ends, in columns and rows. */
-  private record Wire(String from, String to, String colour, double... over) implements Part {}
+  private record Wire(String from, String to, String colour, List<Double> over) implements Part {
+    Wire(String from, String to, String colour, double... over) {
+      this(from, to, colour, Arrays.stream(over).boxed().toList());
+    }
+  }
 
   /** A part with two legs, lying between two holes. */
   private record TwoLegs(String name, String from, String to, String label) implements Part {}
@@ -240,7 +245,7 @@ final class StarterBreadboard {
   /** The picture of a step. */
   static Svg picture(Step step) {
     Svg svg = new Svg("Starter rig on a breadboard: " + step.title(), WIDTH, HEIGHT);
-    boolean uno = step == UNO;
+    boolean uno = step.equals(UNO);
     StarterBreadboard drawing = new StarterBreadboard(svg, uno ? 16 : 1);
     svg.bold(34, 40, 24, "start", BLACK, step.title());
     double y = 68;
@@ -382,13 +387,13 @@ final class StarterBreadboard {
   }
 
   private void wire(Wire wire, boolean behind) {
-    double[] points = new double[4 + wire.over.length];
+    double[] points = new double[4 + wire.over.size()];
     boolean fromBoard = isSocket(wire.from);
     points[0] = fromBoard ? Uno.x(this::x) : x(wire.from);
     points[1] = fromBoard ? Uno.y(wire.from) : y(wire.from);
-    for (int i = 0; i < wire.over.length; i += 2) {
-      points[2 + i] = x(wire.over[i]);
-      points[3 + i] = y(wire.over[i + 1]);
+    for (int i = 0; i < wire.over.size(); i += 2) {
+      points[2 + i] = x(wire.over.get(i));
+      points[3 + i] = y(wire.over.get(i + 1));
     }
     points[points.length - 2] = x(wire.to);
     points[points.length - 1] = y(wire.to);

@@ -91,6 +91,22 @@ class StarterDrawingsTest {
                     .contains("D2, D3, D4, D5"));
   }
 
+  @Test
+  void theOtherDrawingsHaveTheirCautionsToo() throws Exception {
+    String full = Files.readString(Path.of("docs/wiring.svg"));
+    String small = Files.readString(Path.of("docs/wiring-small.svg"));
+    assertThat(List.of(full, small))
+        .allSatisfy(
+            drawing ->
+                assertThat(drawing)
+                    .contains("USB port only", "flash unit off the camera", "low-voltage input")
+                    .contains("qualified person", "rules of your country"));
+    assertThat(full)
+        .contains("isolated (build this)", "2 W, 350 V each", "the 22 k between TVS and D7")
+        .contains("anti-", "only for a bench without flash units", "trimmer of 10 k");
+    assertThat(small).contains("never wire one");
+  }
+
   /** Without the optional parts, and with board pins of the same name once. */
   private static Set<Set<String>> withoutRelease(Set<Set<String>> nets) {
     return nets.stream()

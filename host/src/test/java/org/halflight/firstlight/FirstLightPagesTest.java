@@ -19,7 +19,7 @@ class FirstLightPagesTest {
     List<String> lines = Files.readAllLines(Path.of("docs", page));
     int from = lines.indexOf("<!-- first light of " + BoardTraits.Kind.WORDS.word(kind) + " -->");
     int to = lines.indexOf("<!-- end of first light -->");
-    assertThat(lines.subList(from + 3, to).stream().map(row -> row.split("\\|")[1].strip()))
+    assertThat(lines.subList(from + 3, to).stream().map(row -> row.split("\\|", -1)[1].strip()))
         .containsExactlyElementsOf(
             FirstStep.of(rig).stream().map(step -> Words.of("firstlight.step", step)).toList());
   }

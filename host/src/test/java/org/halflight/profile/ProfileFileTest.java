@@ -112,6 +112,17 @@ class ProfileFileTest {
                 OptionalInt.empty()))
         .containsExactly(Mismatch.OTHER_RIG)
         .allMatch(Mismatch::forbidsUse);
+    // The same board, grown into another rig with the firmware for it.
+    ProfiledRig grown = new ProfiledRig("R-0001", "starter", "1.3.0");
+    assertThat(fits(grown, DATE.plusYears(1), OptionalDouble.of(500), OptionalInt.of(30)))
+        .containsExactly(Mismatch.OTHER_KIND);
+    RigProfile moved = PROFILE.movedTo(grown).orElseThrow();
+    assertThat(moved.clock()).isEqualTo(PROFILE.clock()).isPresent();
+    assertThat(moved.hasPulses()).isFalse();
+    assertThat(moved.tripPoints()).isEmpty();
+    assertThat(moved.lag()).isEmpty();
+    assertThat(moved.delays()).isEmpty();
+    assertThat(moved.rig()).isEqualTo(grown);
   }
 
   private static Set<Mismatch> fits(

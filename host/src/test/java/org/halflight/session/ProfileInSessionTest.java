@@ -20,6 +20,7 @@ import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
+import org.halflight.words.ProfileWords;
 import org.junit.jupiter.api.Test;
 
 /** What a session does with a profile; rig and shutter are invented. */
@@ -30,9 +31,14 @@ class ProfileInSessionTest {
   private final InventedBench bench = new InventedBench();
 
   static RigProfile profile(String serial, Map<Channel, ComparatorTrips> trips) {
+    return profile(serial, "full", trips);
+  }
+
+  private static RigProfile profile(
+      String serial, String kind, Map<Channel, ComparatorTrips> trips) {
     EdgeDelays delays = new EdgeDelays(1e-6, 1e-8, 9e-6, 1e-8);
     return new RigProfile(
-        new ProfiledRig(serial, "full", "1.0.0"),
+        new ProfiledRig(serial, kind, "1.0.0"),
         MADE,
         new LightRange(InventedBench.DARK, 700, 900),
         Optional.empty(),
@@ -137,6 +143,26 @@ class ProfileInSessionTest {
     bench.fire(EFFECTIVE);
     assertThat(bench.result(4).profileUse().mismatches()).containsExactly(Mismatch.FILE_EDITED);
     assertThat(seconds(4)).isCloseTo(EFFECTIVE, within(1e-7));
+  }
+
+  @Test
+  void aBoardThatComesBackAsAnotherKindKeepsItsFiringsAndItsClockAndNothingElse() {
+    bench.begin(Phase.AS_LEFT, 5, InventedBench.S60);
+    bench.fire(EFFECTIVE);
+    bench.handle(inUse(profile("R-0001", "small", Map.of()), 1));
+    bench.fire(EFFECTIVE);
+    assertThat(bench.session.results()).hasSize(2);
+    ProfileUse use = bench.result(2).profileUse();
+    assertThat(use.mismatches()).containsExactly(Mismatch.OTHER_KIND);
+    assertThat(use.isCalibrated()).isFalse();
+    // A clock that is 0.5 % fast, and no delays: those were of the other front end.
+    assertThat(seconds(2)).isCloseTo(EFFECTIVE / 1.005, within(1e-7));
+    assertThat(use.profile().orElseThrow().delays()).isEmpty();
+    assertThat(bench.session.isRigCheckDue()).isFalse();
+    assertThat(ProfileWords.standing(use))
+        .singleElement()
+        .asString()
+        .contains("as another kind of rig", "clock still holds", "Calibrate it again");
   }
 
   @Test

@@ -65,11 +65,12 @@ class CurtainShutterTest {
   void aSensorSeesTheExposureOfItsPlaceWhateverItsSlitAndLamp() {
     CurtainPass pass = pass(TOP);
     for (double slit : new double[] {0, 0.5, 1.5}) {
-      SensorBar bar = new SensorBar(16.2, slit, 5, 300, 10, true);
+      SensorBar bar = new SensorBar(16.2, slit, 5, 300, 10, SensorBar.Order.A_FIRST);
       LightPath path = bar.light(pass).outerB();
       double place = 18 + 16.2 * bar.shrinks();
       assertThat(integral(path)).isCloseTo(pass.exposureSeconds(place), within(2e-6));
-      assertThat(bar.turned().light(pass).outerA().seconds()).isEqualTo(path.seconds());
+      assertThat(bar.in(SensorBar.Order.B_FIRST).light(pass).outerA().seconds())
+          .isEqualTo(path.seconds());
     }
   }
 

@@ -60,6 +60,22 @@ class CurveBudgetTest {
   }
 
   @Test
+  void aFixedLevelPutsTheSupplyInPlaceOfTheLamp() {
+    CurveUncertainty doubt = CurveUncertainty.of(List.of(CURVE), 0.005);
+    CurveUncertainty followed = doubt.withSupplyFollowed();
+    UncertaintyBudget budget =
+        CurveBudget.of(8e-3, followed, RigKnowledge.UNCALIBRATED, 0.02, 4, 0);
+    assertThat(budget.rows().stream().map(BudgetRow::part))
+        .startsWith(UncertaintySource.SUPPLY, UncertaintySource.FULL_LIGHT)
+        .doesNotContain(UncertaintySource.LAMP);
+    assertThat(budget.rows().get(0).standardSeconds())
+        .isCloseTo(0.004 * 8e-3 / Math.sqrt(3), within(1e-12));
+    assertThat(budget.combinedSeconds())
+        .isLessThan(
+            CurveBudget.of(8e-3, doubt, RigKnowledge.UNCALIBRATED, 0.02, 4, 0).combinedSeconds());
+  }
+
+  @Test
   void lightScalesAllOfTheTimeSoThatASlowSpeedIsNoSurer() {
     CurveUncertainty doubt = CurveUncertainty.of(List.of(CURVE), 0.005);
     UncertaintyBudget fast = CurveBudget.of(2e-3, doubt, RigKnowledge.UNCALIBRATED, 0, 4, 0);

@@ -287,7 +287,7 @@ final class StarterStudy {
                     " had other edges than one up and one down: the kick of a reading takes the pin back over the level, dark again for at most %.0f µs.",
                     1e6 * dark),
             "",
-            "At 1/250 the starter rig keeps to 3 %: 95 of 100 firings are within 1.1 %, the worst was 1.7 %. Most of that is light over the pupil and the clock, which it shares with the other rigs. With 22 or 47 k it stays so even if the converter loses all its charge. Its stated interval is wider than it needs (100 % held), because it takes full light as known to 1 % although the plateau of each firing shows it again.",
+            "At 1/250 the starter rig keeps to 3 %: 95 of 100 firings are within 1.1 %, the worst was 1.7 %. Most of that is light over the pupil and the clock, which it shares with the other rigs. With 22 or 47 k it stays so even if the converter loses all its charge. Its stated interval takes the lamp from the full light that the firings themselves show, and the supply as followed to 0.4 %. It holds more often than it says: its allowances for clock, supply and full light are limits, and these seldom meet.",
             "",
             "A lit room is 2 to 6 % of full light on the diode. Its ripple is what the check of the light lets pass (0.3 % of full light, 100 Hz).",
             "",

@@ -76,7 +76,7 @@ public record AdviceText(String lookAt, String next) {
     if (curtains.isPresent()) {
       boolean isFiring =
           CurtainBench.toSettle(view) > 0
-              || CurtainBench.good(view) < CurtainTrials.FIRINGS && !view.marks().isEmpty();
+              || (CurtainBench.good(view) < CurtainTrials.FIRINGS && !view.marks().isEmpty());
       return isFiring ? next.doing() : curtains.get().next(view);
     }
     boolean foundFaults =

@@ -213,12 +213,14 @@ public final class CurtainBench {
   /** The head of the column while somebody is led: which step of how many. */
   static String heading(BenchView view, RunSetup setup) {
     CurtainStep step = step(view);
-    return Words.say(
-        "desk.curtain.heading",
-        step.ordinal(),
-        CurtainStep.NEXT_DAY.ordinal(),
-        CurtainWords.step(step),
-        setup.camera().isBlank() ? view.camera() : setup.camera());
+    String camera = setup.camera().isBlank() ? view.camera() : setup.camera();
+    String heading =
+        Words.say(
+            "desk.curtain.heading",
+            step.number(),
+            CurtainStep.NEXT_DAY.number(),
+            CurtainWords.step(step));
+    return camera.isBlank() ? heading : Words.say("desk.next.heading", heading, camera);
   }
 
   /** How often the shown speed was fired since the last adjustment. */

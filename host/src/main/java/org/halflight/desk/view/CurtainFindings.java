@@ -113,7 +113,7 @@ public record CurtainFindings(
   boolean isDone(BenchView view) {
     CurtainStep step = CurtainBench.step(view);
     return step != CurtainStep.CLEAN
-        && advice.step().ordinal() > step.ordinal()
+        && advice.step().number() > step.number()
         && CurtainBench.toSettle(view) == 0
         && CurtainBench.good(view) >= CurtainTrials.FIRINGS;
   }

@@ -41,7 +41,8 @@ public final class CurtainKeys {
     if (!CurtainBench.isLed(view)) {
       return false;
     }
-    return act == UserAction.TURN_TIGHTER || act == UserAction.TURN_LOOSER
+    boolean turns = act == UserAction.TURN_TIGHTER || act == UserAction.TURN_LOOSER;
+    return turns
         ? CurtainBench.adjuster(view, Optional.empty()).isPresent()
         : Optional.ofNullable(STEPS.get(act))
             .map(step -> step.isFor(CurtainBench.has(view)))

@@ -16,6 +16,14 @@ public final class GuideHtml {
   private static final Pattern INLINE =
       Pattern.compile(
           "`([^`]+)`|(!?)\\[([^\\]]*)]\\(([^)]*)\\)|\\*\\*(.+?)\\*\\*|\\*([^*\\s](?:[^*]*[^*\\s])?)\\*");
+
+  /** What a text pane needs help with. */
+  public static final String DRAWING = ".svg";
+
+  /** How wide a drawing is shown, in pixels of a usual screen. */
+  public static final int DRAWING_WIDTH = 880;
+
+  private static final int SCREEN_WIDTH = 640;
   private static final String FENCE = "```";
 
   private final StringBuilder html = new StringBuilder();
@@ -152,15 +160,16 @@ public final class GuideHtml {
     return "<a href=\"" + escaped(found.group(4)) + "\">" + inline(found.group(3)) + "</a>";
   }
 
-  /** A drawing that a text pane cannot show is named. */
+  /** Drawings have small letters, so they are wider than screens of the window. */
   private static String picture(Matcher found) {
-    return found.group(4).endsWith(".png")
-        ? "<img src=\""
-            + escaped(found.group(4))
-            + "\" width=\"640\"><br><i>"
-            + inline(found.group(3))
-            + "</i>"
-        : "<i>" + inline(found.group(3)) + "</i> (" + escaped(found.group(4)) + ")";
+    int width = found.group(4).endsWith(DRAWING) ? DRAWING_WIDTH : SCREEN_WIDTH;
+    return "<img src=\""
+        + escaped(found.group(4))
+        + "\" width=\""
+        + width
+        + "\"><br><i>"
+        + inline(found.group(3))
+        + "</i>";
   }
 
   private static String escaped(String words) {

@@ -39,6 +39,7 @@ public final class GuidePages {
       case TO_TRIED -> BENCH + "#checks-f6";
       case TO_CAMERAS -> BENCH + "#history-f7";
       case TO_RIG -> BENCH + "#the-rig-f8";
+      case TO_FIRST_LIGHT -> "building-the-rig.md#first-light";
       case DETAILS -> BENCH + "#details-d";
       case KEYS -> BENCH + "#keys";
       default -> ALL.get(0);

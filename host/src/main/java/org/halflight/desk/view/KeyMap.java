@@ -123,7 +123,7 @@ public final class KeyMap {
     keys.put("PAGE UP", UserAction.TURN_TIGHTER);
     keys.put("PAGE DOWN", UserAction.TURN_LOOSER);
     keys.put("B", UserAction.STEP_NEXT);
-    CurtainKeys.STEPS.forEach((act, step) -> keys.put("CTRL+" + step.ordinal(), act));
+    CurtainKeys.STEPS.forEach((act, step) -> keys.put("CTRL+" + step.number(), act));
     keys.put("LEFT", UserAction.LOOK_SLOWER);
     keys.put("RIGHT", UserAction.LOOK_FASTER);
     keys.put("ENTER", UserAction.CHOOSE);
@@ -164,6 +164,7 @@ public final class KeyMap {
     keys.put("CTRL+Z", UserAction.UNDO);
     keys.put("CTRL+SHIFT+Z", UserAction.REDO);
     keys.put("CTRL+Y", UserAction.REDO);
+    keys.put("CTRL+F8", UserAction.TO_FIRST_LIGHT);
     keys.put("CTRL+M", UserAction.AIM_LIGHT);
     keys.put("CTRL+L", UserAction.SET_LIGHT);
     keys.put("CTRL+B", UserAction.CHECK_SCREEN);

@@ -1,6 +1,7 @@
 package org.halflight.desk.view;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -65,7 +66,9 @@ public final class MenuList {
         menu.computeIfAbsent(group(act), each -> new ArrayList<>()).add(entry(act, now));
       }
     }
-    Objects.requireNonNull(menu.get(Group.PLACES)).sort((a, b) -> a.key().compareTo(b.key()));
+    Objects.requireNonNull(menu.get(Group.PLACES))
+        .sort(
+            Comparator.comparing((Entry entry) -> entry.key().length()).thenComparing(Entry::key));
     return menu;
   }
 
@@ -89,7 +92,8 @@ public final class MenuList {
   /** Acts that belong to no other group change how things are shown. */
   private static Group group(UserAction act) {
     return switch (act) {
-      case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_TRIED, TO_CAMERAS, TO_RIG -> Group.PLACES;
+      case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_TRIED, TO_CAMERAS, TO_RIG, TO_FIRST_LIGHT ->
+          Group.PLACES;
       case UNDO, REDO -> Group.EDIT;
       case ACCEPT,
           WIND_TURNS,

@@ -1,5 +1,6 @@
 package org.halflight.desk.view;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -10,6 +11,7 @@ import org.halflight.chart.DiscChart;
 import org.halflight.chart.Picture;
 import org.halflight.chart.PulseFitChart;
 import org.halflight.chart.RigCheckChart;
+import org.halflight.firstlight.FirstLight;
 import org.halflight.rig.RigMessage;
 import org.halflight.session.Session;
 import org.halflight.upload.FirmwareImages;
@@ -20,6 +22,8 @@ import org.halflight.words.Words;
 import org.halflight.workflow.CalibrationSentences;
 import org.halflight.workflow.DiscFinding;
 import org.halflight.workflow.FirmwareWork;
+import org.halflight.workflow.FirstLightInSession;
+import org.halflight.workflow.FirstLightWork;
 import org.halflight.workflow.Prompt;
 import org.halflight.workflow.ShippedFirmware;
 
@@ -42,6 +46,8 @@ public final class RigModel {
   private double stageFromSeconds;
   private double clockSeconds;
   private double progress;
+  private FirstLightView first = FirstLightView.NOTHING;
+  private int firingsBefore;
   private Optional<Picture> check = Optional.empty();
   private Optional<Picture> fit = Optional.empty();
   private Optional<Picture> residuals = Optional.empty();
@@ -90,6 +96,58 @@ public final class RigModel {
     disc =
         Optional.of(
             new DiscChart(found.comparison(), Sentences.source(found.edges().rig().serial())));
+  }
+
+  /**
+   * First light begins.
+   *
+   * @param ofFirings how many firings the session has
+   */
+  public void firstLightBegins(int ofFirings) {
+    firingsBefore = ofFirings;
+    begin(RigView.Doing.FIRST_LIGHT, Words.say("desk.rig.firstLight"), 0);
+  }
+
+  /**
+   * First light shows something.
+   *
+   * @return whether the window has something new to show
+   */
+  public boolean shows(FirstLightWork now) {
+    Optional<Prompt> prompt =
+        Optional.of(now.prompt()).filter(its -> its.state() != Prompt.State.OVER);
+    FirstLightView next =
+        new FirstLightView(
+            Optional.of(now.state()),
+            prompt,
+            Optional.of(now.step()),
+            now.live(),
+            now.asksForVolts());
+    boolean moved = !next.equals(first);
+    first = next;
+    progress = now.prompt().progress();
+    return moved;
+  }
+
+  /** A page was written, which may be the first one. */
+  public void paged(Path page) {
+    first =
+        new FirstLightView(
+            first.state().map(state -> FirstLightInSession.paged(state, page)),
+            first.prompt(),
+            first.step(),
+            first.live(),
+            first.asksForVolts());
+  }
+
+  /** First light with what the session has seen since. */
+  private FirstLightView firstLight(Session session) {
+    if (first.isUnderWay() || first.state().isEmpty()) {
+      return first;
+    }
+    FirstLight state = FirstLightInSession.of(first.state().get(), session, firingsBefore);
+    return new FirstLightView(
+        Optional.of(state), Optional.empty(), state.next(), first.live(), false);
   }
 
   /** The board is looked for, to put firmware on it. */
@@ -216,7 +274,8 @@ public final class RigModel {
         check,
         fit,
         residuals,
-        disc);
+        disc,
+        firstLight(session));
   }
 
   /** Whether firings count as calibrated, and what there is to say of the firmware. */

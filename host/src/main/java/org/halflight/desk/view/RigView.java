@@ -19,6 +19,7 @@ import org.halflight.chart.Picture;
  * @param fit reference pulses of the calibration of this session
  * @param residuals what the fit leaves of them
  * @param disc slots of the disc that was read in this session
+ * @param firstLight first light of this rig
  */
 public record RigView(
     Doing doing,
@@ -32,7 +33,8 @@ public record RigView(
     Optional<Picture> check,
     Optional<Picture> fit,
     Optional<Picture> residuals,
-    Optional<Picture> disc) {
+    Optional<Picture> disc,
+    FirstLightView firstLight) {
   /** What goes on. */
   public enum Doing {
     /** Nothing. */
@@ -46,7 +48,9 @@ public record RigView(
     /** A slotted disc is read. */
     DISC_READING,
     /** Firmware goes onto the board. */
-    UPLOADING
+    UPLOADING,
+    /** First light is led. */
+    FIRST_LIGHT
   }
 
   /** Before the first view. */
@@ -63,7 +67,8 @@ public record RigView(
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),
-          Optional.empty());
+          Optional.empty(),
+          FirstLightView.NOTHING);
 
   public RigView {
     clock = List.copyOf(clock);

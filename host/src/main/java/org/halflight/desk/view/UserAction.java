@@ -131,6 +131,8 @@ public enum UserAction {
   TO_TRIED,
   /** To the rig itself: profile, rig check, calibration. */
   TO_RIG,
+  /** To the first light of a rig that was just built. */
+  TO_FIRST_LIGHT,
   /** To all cameras and their history. */
   TO_CAMERAS,
   /** What can go wrong on the practice rig. */

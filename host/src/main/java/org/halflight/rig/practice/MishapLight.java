@@ -1,6 +1,8 @@
 package org.halflight.rig.practice;
 
 import java.util.Arrays;
+import java.util.function.UnaryOperator;
+import org.halflight.shuttermodel.CurtainPass;
 import org.halflight.shuttermodel.LightPath;
 import org.halflight.shuttermodel.ModelFiring;
 import org.halflight.signal.LightCurve;
@@ -23,15 +25,19 @@ final class MishapLight {
     return switch (mishap) {
       case NONE -> model;
       case HANG ->
-          model instanceof ModelFiring.Curtains curtains
-              ? new ModelFiring.Curtains(curtains.pass().withoutSecond())
+          model instanceof ModelFiring.Curtains
+              ? changed(model, CurtainPass::withoutSecond)
               : new ModelFiring.StuckOpen();
       case DOUBLE -> model instanceof ModelFiring.Timed timed ? twice(timed) : model;
-      case CAPPED ->
-          model instanceof ModelFiring.Curtains curtains
-              ? new ModelFiring.Curtains(curtains.pass().capped())
-              : model;
+      case CAPPED -> changed(model, CurtainPass::capped);
+      case STOPS_SHORT -> changed(model, CurtainPass::stoppedShort);
     };
+  }
+
+  private static ModelFiring changed(ModelFiring model, UnaryOperator<CurtainPass> changes) {
+    return model instanceof ModelFiring.Curtains curtains
+        ? new ModelFiring.Curtains(changes.apply(curtains.pass()))
+        : model;
   }
 
   /** Light that a wind takes away. */

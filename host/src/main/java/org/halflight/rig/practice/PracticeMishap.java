@@ -9,5 +9,7 @@ public enum PracticeMishap {
   /** The blades open a second time by themselves. */
   DOUBLE,
   /** The second curtain catches the first up within the frame; nothing to a leaf shutter. */
-  CAPPED
+  CAPPED,
+  /** The second curtain stops within the frame until it is wound; nothing to a leaf shutter. */
+  STOPS_SHORT
 }

@@ -319,6 +319,11 @@ public final class PracticeRig implements Link {
     onBench(() -> bench.world().wire(fault));
   }
 
+  /** How much later than now begins what is asked for next. */
+  public long nanosAhead() {
+    return held(() -> bench.world().nanosAhead());
+  }
+
   /** Leaves so many seconds, 0 or more, before what is asked for next. */
   public void pause(double seconds) {
     onBench(() -> bench.camera().pause(seconds));
@@ -519,6 +524,18 @@ public final class PracticeRig implements Link {
       throw new IllegalArgumentException("not a time from now on: " + seconds);
     }
     onBench(() -> bench.world().stopBoardIn(seconds));
+  }
+
+  /**
+   * Another kind of rig takes the place of this one, with the same camera and lamp. Its cable is
+   * pulled: the other one greets when it is plugged in.
+   */
+  public void rewire(BoardTraits.Kind kind, SensorSet sensors) {
+    onBench(
+        () -> {
+          bench.world().stopBoard();
+          bench.world().rewire(kind, sensors);
+        });
   }
 
   /**

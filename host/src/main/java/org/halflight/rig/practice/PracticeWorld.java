@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class PracticeWorld {
   private final Pace pace;
-  private final BoardTraits traits;
+  private BoardTraits traits;
   private SensorSet sensors;
   private final Schedule schedule = new Schedule();
   private final LightTimeline light = new LightTimeline();
@@ -48,7 +48,7 @@ final class PracticeWorld {
 
   PracticeWorld(Pace pace, BoardTraits.Kind kind, SensorSet sensors, long seed, long startsBefore) {
     bootCount = startsBefore;
-    traits = new BoardTraits(TickRate.BOARD_16_MHZ, kind, true);
+    traits = traits(kind);
     this.pace = pace;
     this.sensors = sensors;
     meter = new LightMeter(sensors, light, wiring, new SeededDraws(SeededDraws.seedOf(seed, 1)));
@@ -73,6 +73,17 @@ final class PracticeWorld {
       return paced.startNanos() + ticks / 16 * 1000 + ticks % 16 * 1000 / 16;
     }
     throw new IllegalStateException("virtual time alone has no clock");
+  }
+
+  private static BoardTraits traits(BoardTraits.Kind kind) {
+    return new BoardTraits(TickRate.BOARD_16_MHZ, kind, true);
+  }
+
+  /** Another kind of rig stands in the same light; its board starts as that kind. */
+  void rewire(BoardTraits.Kind kind, SensorSet others) {
+    traits = traits(kind);
+    sensors = others.under(sensors.centre().lamp());
+    meter.sensors(sensors);
   }
 
   /** What kind of board it is. */
@@ -197,6 +208,11 @@ final class PracticeWorld {
   /** When the next thing begins that is asked for now: after all that was asked for before. */
   long start() {
     return Math.max(now, cursor);
+  }
+
+  /** How much later than now that is. */
+  long nanosAhead() {
+    return (start() - now) / 16 * 1000;
   }
 
   /** What is asked for later begins after this time. */

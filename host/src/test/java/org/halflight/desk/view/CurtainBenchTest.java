@@ -25,8 +25,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Curtains at the bench. All figures are those of an invented shutter. */
 class CurtainBenchTest {
-  private static final MarkedSpeed TOP = CurtainWork.DIAL.top();
-
   @TempDir Path folder;
 
   private static Optional<MarkedSpeed> shown(BenchView view) {

@@ -43,7 +43,8 @@ final class CurtainWork {
 
   static RunSetup setup(Phase phase) {
     boolean found = phase == Phase.AS_FOUND;
-    List<MarkedSpeed> order = found ? CurtainPlan.asFound(DIAL, Optional.of(X)) : DIAL.speeds();
+    List<MarkedSpeed> order =
+        found ? CurtainPlan.asFound(DIAL, Optional.of(X)) : CurtainPlan.adjusting(DIAL);
     return new RunSetup(
         new ShutterUnderTest(
             "Invented with curtains",

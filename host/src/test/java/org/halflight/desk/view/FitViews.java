@@ -21,8 +21,15 @@ import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
+import org.halflight.firstlight.Fault;
+import org.halflight.firstlight.Finding;
+import org.halflight.firstlight.FirstLight;
+import org.halflight.firstlight.FirstStep;
+import org.halflight.firstlight.Seen;
+import org.halflight.firstlight.TaskJudge;
 import org.halflight.light.Aim;
 import org.halflight.link.LinkState;
+import org.halflight.rig.RigMessage;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.Adjuster;
@@ -43,9 +50,11 @@ import org.halflight.session.WindState;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.ModelShutter;
+import org.halflight.signal.Channel;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.words.FirstLightWords;
 import org.halflight.workflow.Answer;
 import org.halflight.workflow.Prompt;
 
@@ -289,6 +298,53 @@ public final class FitViews {
     views.put(
         "rig calibrating",
         with(views.get("start"), "rig", model.view(Optional.empty(), new Session(), List.of())));
+    firstLight();
+  }
+
+  /** A rig whose comparator is wired the wrong way round; and one that has come to its light. */
+  private void firstLight() {
+    RigMessage.Greeting rig =
+        new RigMessage.Greeting(0, 1, 16_000_000, "full", 0xFF, "R-0001", 3, "power", "1.3.0", 0);
+    FirstLight state = FirstLight.of(rig).with(FirstStep.SUPPLY, TaskJudge.supply(4.98));
+    Finding wrong =
+        new Finding(
+            Finding.Outcome.CHECK,
+            Optional.of(Fault.LEVEL_INVERTED),
+            Optional.of(Channel.CENTRE_LOW),
+            List.of(
+                new Seen.Light(Channel.CENTRE_LOW, 8, 780),
+                new Seen.Changes(Channel.CENTRE_LOW, 2, 2)));
+    Prompt asks =
+        new Prompt(
+            Prompt.State.ASKING,
+            FirstLightWords.toDo(FirstStep.CENTRE, rig.board()),
+            FirstLightWords.remark(FirstStep.CENTRE, wrong, rig.board()),
+            3,
+            15,
+            0.2,
+            Set.of(Answer.DONE, Answer.SKIP, Answer.STOP));
+    firstLight(
+        "first light",
+        new FirstLightView(
+            Optional.of(state),
+            Optional.of(asks),
+            Optional.of(FirstStep.CENTRE),
+            FirstLightWords.seen(wrong.seen()),
+            false));
+    FirstLight over = state.with(FirstStep.CENTRE, wrong);
+    for (FirstStep step : over.steps()) {
+      if (step.compareTo(FirstStep.CENTRE) > 0 && step.compareTo(FirstStep.LIGHT) < 0) {
+        over = over.with(step, Finding.passed(List.of()));
+      }
+    }
+    firstLight(
+        "first light, inputs over",
+        new FirstLightView(Optional.of(over), Optional.empty(), over.next(), "", false));
+  }
+
+  private void firstLight(String name, FirstLightView first) {
+    RigView rig = new RigModel().view(Optional.empty(), new Session(), List.of());
+    views.put(name, with(views.get("start"), "rig", with(rig, "firstLight", first)));
   }
 
   private void curtains() {
@@ -352,8 +408,10 @@ public final class FitViews {
   }
 
   /** The same view with another value of one of its parts. */
-  private static BenchView with(BenchView view, String part, Object value) {
-    RecordComponent[] parts = BenchView.class.getRecordComponents();
+  private static <R extends Record> R with(R view, String part, Object value) {
+    @SuppressWarnings("unchecked")
+    Class<R> type = (Class<R>) view.getClass();
+    RecordComponent[] parts = type.getRecordComponents();
     try {
       Object[] values = new Object[parts.length];
       Class<?>[] types = new Class<?>[parts.length];
@@ -361,7 +419,7 @@ public final class FitViews {
         types[i] = parts[i].getType();
         values[i] = parts[i].getName().equals(part) ? value : parts[i].getAccessor().invoke(view);
       }
-      Constructor<BenchView> constructor = BenchView.class.getDeclaredConstructor(types);
+      Constructor<R> constructor = type.getDeclaredConstructor(types);
       return constructor.newInstance(values);
     } catch (ReflectiveOperationException e) {
       throw new LinkageError(e.getMessage(), e);

@@ -42,6 +42,7 @@ class GuideHtmlTest {
         .endsWith("</tr>\n</table>\n");
     assertThat(GuideHtml.of("```sh\na | *b*\n```")).isEqualTo("<pre>a | *b*\n</pre>\n");
     assertThat(GuideHtml.of("![A run](images/run.png)")).contains("<img src=\"images/run.png\"");
+    assertThat(GuideHtml.of("![A wire](wire.svg)")).contains("<img src=\"wire.svg\"");
   }
 
   /** No page of the guide loses a word, and every element that is opened is closed. */

@@ -33,7 +33,8 @@ class MenuListTest {
   void thePlacesAreInTheOrderOfTheirKeys() {
     assertThat(MenuList.of(now(Optional.empty(), true)).get(MenuList.Group.PLACES))
         .extracting(MenuList.Entry::words)
-        .containsExactly("Bench", "Light", "Camera", "Run", "Checks", "History", "Rig");
+        .containsExactly(
+            "Bench", "Light", "Camera", "Run", "Checks", "History", "Rig", "First light");
   }
 
   @Test
