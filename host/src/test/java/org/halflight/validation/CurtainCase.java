@@ -98,6 +98,17 @@ record CurtainCase(
     return of(number, shutter, thrice, 0, 0.7, 1.3);
   }
 
+  /** The same firings before a bar whose geometry is known exactly. */
+  CurtainCase withKnownGeometry() {
+    Draws draws = new Draws(Validation.SEED * 0x9E3779B97F4A7C15L - number);
+    CurtainBar placed = bar.inPlace();
+    List<Shot> again =
+        shots.stream()
+            .map(shot -> new Shot(shot.speed(), shot.truth(), placed.stamps(shot.truth(), draws)))
+            .toList();
+    return new CurtainCase(number, placed, placed.measured(said), shutter, again);
+  }
+
   private static List<Speed> speeds(CurtainShutter shutter) {
     return Arrays.stream(Speed.values())
         .filter(speed -> speed != Speed.EIGHTH)

@@ -19,6 +19,7 @@ import org.halflight.exposure.Place;
 import org.halflight.exposure.PlacePassing;
 import org.halflight.validation.CurtainCase.Speed;
 import org.halflight.validation.StudiedCurtain.Told;
+import org.halflight.validation.invented.CurtainBar;
 import org.halflight.validation.invented.CurtainFault;
 import org.halflight.validation.invented.CurtainShot;
 import org.halflight.verdict.CurtainLimits;
@@ -36,6 +37,9 @@ final class CurtainStudy {
 
   private static final double LEAST_LIGHT = 0.7;
   private static final double MOST_LIGHT = 1.3;
+
+  /** The target for words about the frame. */
+  private static final double MOST_FALSE_PERCENT = 5;
 
   /** Of the 101 places these are between the outer sensors. */
   private static final int FIRST_INNER = 5;
@@ -127,6 +131,20 @@ final class CurtainStudy {
           .map(run -> new Pair(truth, run.edgeSeconds(), run.plusMinusSeconds()));
     }
 
+    /** Travels between the outer sensors, as if they were in their place. */
+    Stream<Pair> spans() {
+      double outer = CurtainBar.OUTER_SHARE * its.shutter().frame();
+      double half = outer * (1 - its.bar().gapMillimetres() / its.bar().lampMillimetres());
+      CurtainShot truth = shot.truth();
+      return Stream.concat(
+          span(CurtainTravel::first, truth.opensSeconds(half) - truth.opensSeconds(-half)),
+          span(CurtainTravel::second, truth.coversSeconds(half) - truth.coversSeconds(-half)));
+    }
+
+    private Stream<Pair> span(Function<CurtainTravel, Optional<CurtainRun>> said, double truth) {
+      return travel.flatMap(said).map(run -> new Pair(truth, run.outerSeconds(), 0)).stream();
+    }
+
     Optional<Pair> window() {
       OptionalDouble said = travel.map(CurtainTravel::windowSeconds).orElse(OptionalDouble.empty());
       return said.isPresent()
@@ -216,6 +234,13 @@ final class CurtainStudy {
     return sorted[(int) Math.ceil(0.95 * sorted.length) - 1];
   }
 
+  /** The interval as it usually is, as a share of what is said. */
+  private static double usualShare(List<Pair> all) {
+    double[] sorted =
+        all.stream().mapToDouble(pair -> pair.plusMinus() / pair.stated()).sorted().toArray();
+    return sorted[sorted.length / 2];
+  }
+
   private static double mean(List<Pair> all, ToDoubleFunction<Pair> what) {
     return all.stream().mapToDouble(what).average().orElseThrow();
   }
@@ -268,7 +293,7 @@ final class CurtainStudy {
     page.add("### Exposure at the three places");
     page.add("");
     page.add(
-        "*Sensor* is the light that got to the sensor. *Film* is what fell on the film at that place, which is less well known: the two curtains are not in one plane, and the lamp sees the slit from aside. The stated interval is about the film.");
+        "*Sensor* is the light that got to the sensor. *Film* is what fell on the film at that place, which is less well known: the two curtains are not in one plane, and the lamp sees the slit from aside. The stated interval is about the film; its median is shown. Targets at 1/1000: sensor within 1 %, held in 94 to 96.5 %.");
     page.add("");
     page.add(
         "| speed | firings | sensor within 1 % | 95 of 100 within | film within 1 % | 95 of 100 within | held | stated, ± |");
@@ -288,7 +313,7 @@ final class CurtainStudy {
                 percent(film, Pair::isWithinOnePercent),
                 100 * within(film, Pair::share),
                 percent(film, Pair::holds),
-                100 * mean(film, pair -> pair.plusMinus() / pair.stated())));
+                100 * usualShare(film)));
       }
     }
     page.add("");
@@ -324,7 +349,7 @@ final class CurtainStudy {
     page.add("### Travel from edge to edge, and the window");
     page.add("");
     page.add(
-        "Of the travel, 90 % lies between the sensors; the rest is carried on. W is the window of the whole frame. *In order* leaves out shutters with a fault.");
+        "Of the travel, 90 % lies between the sensors; the rest is carried on. W is the window of the whole frame. *In order* leaves out shutters with a fault. Targets: travel within 1 %, W within 0.1 ms or its interval.");
     page.add("");
     page.add(
         "| | firings | travel within 1 % | 95 of 100 within | held | stated, ± | W within 0.1 ms | W within 0.1 ms or its interval | W held |");
@@ -352,7 +377,7 @@ final class CurtainStudy {
         percent(travels, Pair::isWithinOnePercent),
         100 * within(travels, Pair::share),
         percent(travels, Pair::holds),
-        100 * mean(travels, pair -> pair.plusMinus() / pair.stated()),
+        100 * usualShare(travels),
         percent(windows, pair -> Math.abs(pair.error()) <= 0.1e-3),
         percent(windows, pair -> Math.abs(pair.error()) <= 0.1e-3 || pair.holds()),
         percent(windows, Pair::holds));
@@ -396,19 +421,39 @@ final class CurtainStudy {
   }
 
   private static List<String> distances(List<Row> rows) {
+    List<Row> known =
+        IntStream.range(0, FEWER)
+            .parallel()
+            .mapToObj(i -> rows(CurtainCase.of(i).withKnownGeometry(), Told.ALL))
+            .flatMap(List::stream)
+            .toList();
     List<String> page = new ArrayList<>();
-    page.add("### Distances of curtain and lamp, said and not said");
+    page.add("### How well the geometry is known");
     page.add("");
     page.add(
         text(
-            "The span at the curtain is shorter than that of the slits, by the curtain's distance over the lamp's. Said, it is corrected; not said, the interval allows for it. The first %d shutters:",
+            "The span at the curtain is shorter than that of the slits, by the curtain's distance over the lamp's. Said, it is corrected; not said, the interval allows for it. *Known exactly* has each slit in its place, and all lengths and distances as they are; what is left is the clock, which nobody calibrated, and what no sensor sees. The first %d shutters:",
             FEWER));
     page.add("");
     page.add(
-        "| distances | firings | travel within 1 % | 95 of 100 within | held | stated, ± | W within 0.1 ms | W within 0.1 ms or its interval | W held |");
+        "| geometry | firings | travel within 1 % | 95 of 100 within | held | stated, ± | W within 0.1 ms | W within 0.1 ms or its interval | W held |");
     page.add("|---|---|---|---|---|---|---|---|---|");
-    page.add(travelRow("said", rows.stream().filter(row -> row.its().number() < FEWER).toList()));
-    page.add(travelRow("not said", rows(FEWER, new Told(false, true), LEAST_LIGHT, MOST_LIGHT)));
+    List<Row> inOrder = known.stream().filter(CurtainStudy::isInOrder).toList();
+    page.add(travelRow("known exactly, in order", inOrder));
+    page.add(travelRow("known exactly, all", known));
+    page.add(
+        travelRow(
+            "distances said, all",
+            rows.stream().filter(row -> row.its().number() < FEWER).toList()));
+    page.add(
+        travelRow(
+            "distances not said, all", rows(FEWER, new Told(false, true), LEAST_LIGHT, MOST_LIGHT)));
+    page.add("");
+    List<Pair> spans = inOrder.stream().flatMap(Row::spans).toList();
+    page.add(
+        text(
+            "Between the outer sensors nothing is carried on: with the geometry known exactly, travel over their span is within 1 %% in %.1f %% of firings, 95 of 100 within %.2f %%. From edge to edge it is not, since what happens in the outer 5 %% is a guess.",
+            percent(spans, Pair::isWithinOnePercent), 100 * within(spans, Pair::share)));
     page.add("");
     return page;
   }
@@ -504,7 +549,9 @@ final class CurtainStudy {
     return claim.claims(rows) == 0
         ? ""
         : text(
-            "%.1f %%, %.1f %%",
+            claim.falselyPercent(rows, true) > MOST_FALSE_PERCENT
+                ? "**%.1f %%**, %.1f %%"
+                : "%.1f %%, %.1f %%",
             claim.falselyPercent(rows, true), claim.falselyPercent(rows, false));
   }
 

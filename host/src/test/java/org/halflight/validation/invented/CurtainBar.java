@@ -170,6 +170,48 @@ public record CurtainBar(
         read(rig.highThreshold() + READING_COUNTS * draws.normal() / 2, 64));
   }
 
+  /** The same with each slit in its place, of one width, and the bar in the middle. */
+  public CurtainBar inPlace() {
+    List<Eye> placed = new ArrayList<>();
+    for (int i = 0; i < eyes.size(); i++) {
+      Eye its = eyes.get(i);
+      placed.add(
+          new Eye(
+              (i - 1) * OUTER_SHARE * frame,
+              eyes.get(CENTRE).slit(),
+              its.dark(),
+              its.full(),
+              its.offset(),
+              its.hysteresis(),
+              its.riseSeconds(),
+              its.fallSeconds()));
+    }
+    return new CurtainBar(
+        frame,
+        placed,
+        gapMillimetres,
+        lampMillimetres,
+        lampAcross,
+        lampAside,
+        aAtStart,
+        rig,
+        middle);
+  }
+
+  /** What is said, with all lengths as they are. */
+  public Said measured(Said said) {
+    return new Said(
+        OUTER_SHARE * frame,
+        eyes.get(CENTRE).slit(),
+        gapMillimetres,
+        lampMillimetres,
+        lampAcross,
+        said.dark(),
+        said.full(),
+        said.low(),
+        said.high());
+  }
+
   /** To the nearest of so many parts of one. */
   private static double read(double value, int parts) {
     return Math.rint(value * parts) / parts;
