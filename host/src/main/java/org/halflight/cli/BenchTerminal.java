@@ -18,6 +18,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
+import org.halflight.session.TurnCount;
 import org.halflight.session.TwoSpeeds;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
@@ -25,6 +26,7 @@ import org.halflight.trouble.Trouble;
 import org.halflight.verdict.FiringsWanted;
 import org.halflight.verdict.TwoAtOnce;
 import org.halflight.words.ConditionWords;
+import org.halflight.words.CurtainWords;
 import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
 import org.halflight.words.Numbers;
@@ -352,6 +354,9 @@ final class BenchTerminal {
 
   private void adjusted(String words) {
     report(driver.handle(new SessionInput.Adjusted(words)));
+    if (TurnCount.isTooFar(session().turns())) {
+      terminal.say(Words.say("curtain.next.stop-something-drags"));
+    }
     if (run.linkage().isDue()) {
       reportOfWork(run.answer(Answer.ADJUSTED));
     }
@@ -408,6 +413,7 @@ final class BenchTerminal {
     if (news instanceof SessionEvent.Settled settled) {
       saidOpenSeconds = 0;
       terminal.say(Words.say("run.settled", Sentences.firing(settled.result())));
+      settled.result().exposure().curtains().map(CurtainWords::firing).ifPresent(terminal::say);
       FiringsWanted.after(settled.result(), session().results(), session().runs())
           .map(DecisionWords::wanted)
           .ifPresent(said -> terminal.say(Words.say("run.settled", said)));

@@ -2,6 +2,7 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.halflight.chart.BudgetBars;
@@ -58,6 +59,9 @@ final class PictureCommand implements Callable<Integer> {
   @Option(names = "--stages", paramLabel = "FILE")
   private @Nullable Path stages;
 
+  @Option(names = "--curtains", paramLabel = "FOLDER")
+  private @Nullable Path curtains;
+
   @Option(names = "--times", paramLabel = "FILE")
   private @Nullable Path times;
 
@@ -78,7 +82,7 @@ final class PictureCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     boolean ofSpeeds = map != null || row != null || curve != null || budget != null;
-    if (!ofSpeeds && extraTests == null && stages == null && times == null) {
+    if (!ofSpeeds && extraTests == null && stages == null && times == null && curtains == null) {
       throw new Trouble(Words.say("picture.nothing"));
     }
     OutFiles files = output.files(profiles.with(sessions));
@@ -91,6 +95,9 @@ final class PictureCommand implements Callable<Integer> {
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     if (extraTests != null) {
       drawTried(extraTests, Sessions.evidence(sessions, firings), files);
+    }
+    if (curtains != null) {
+      drawCurtains(curtains, firings, files);
     }
     stagesFile.ifPresent(to -> draw(stages(firings), to));
     timesFile.ifPresent(to -> draw(times(firings), to));
@@ -148,6 +155,18 @@ final class PictureCommand implements Callable<Integer> {
     if (drawn == 0) {
       throw new Trouble(Words.say("picture.noneTried"));
     }
+  }
+
+  private void drawCurtains(Path folder, List<FiringResult> firings, OutFiles files) {
+    Map<String, Picture> pictures =
+        CurtainDrawings.of(
+            firings, RunNotes.setups(sessions), phase, speed, Sentences.source(firings));
+    if (pictures.isEmpty()) {
+      throw new Trouble(Words.say("picture.noCurtains"));
+    }
+    Pictures.folder(folder);
+    pictures.forEach(
+        (name, picture) -> draw(picture, files.file(folder.resolve(name), FileKind.PICTURE)));
   }
 
   private LightCurvePicture lightCurve(

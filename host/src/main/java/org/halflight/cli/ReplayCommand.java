@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.session.FiringResult;
 import org.halflight.verdict.RunSummary;
+import org.halflight.words.CurtainWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
@@ -40,8 +41,10 @@ final class ReplayCommand implements Callable<Integer> {
     Terminal terminal = surroundings.terminal();
     if (each) {
       firings.forEach(
-          firing ->
-              terminal.say(Words.say("replay.each", firing.number(), Sentences.firing(firing))));
+          firing -> {
+            terminal.say(Words.say("replay.each", firing.number(), Sentences.firing(firing)));
+            firing.exposure().curtains().map(CurtainWords::firing).ifPresent(terminal::say);
+          });
       terminal.say("");
     }
     List<RunSummary> runs = decision.summaries(firings, RunNotes.setups(sessions));

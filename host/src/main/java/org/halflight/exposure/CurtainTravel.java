@@ -72,20 +72,23 @@ public record CurtainTravel(
         : OptionalDouble.empty();
   }
 
-  /** Exposure at the end over that at the start, in stops: above 0 the end is brighter. */
+  /**
+   * Exposure at the end over that at the start, in stops: above 0 the end is brighter. Empty where
+   * one of them got nothing, since darkness has no stops.
+   */
   public OptionalDouble slopeStops() {
     OptionalDouble start = at(Place.START).effectiveSeconds();
     OptionalDouble end = at(Place.END).effectiveSeconds();
-    return start.isPresent() && end.isPresent()
+    return start.orElse(0) > 0 && end.orElse(0) > 0
         ? OptionalDouble.of(stops(end.getAsDouble() / start.getAsDouble()))
         : OptionalDouble.empty();
   }
 
-  /** The greatest of the three exposures over the least, in stops; empty below three. */
+  /** The greatest of the three exposures over the least, in stops; empty below three with light. */
   public OptionalDouble rangeStops() {
     double[] seconds =
         places.stream()
-            .filter(each -> each.effectiveSeconds().isPresent())
+            .filter(each -> each.effectiveSeconds().orElse(0) > 0)
             .mapToDouble(each -> each.effectiveSeconds().getAsDouble())
             .sorted()
             .toArray();

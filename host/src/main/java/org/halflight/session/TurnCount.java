@@ -36,6 +36,12 @@ public record TurnCount(OptionalDouble found, double change) {
     return counts;
   }
 
+  /** Whether any spring is wound too far. */
+  public static boolean isTooFar(List<AdjusterTurn> turns) {
+    return of(turns).entrySet().stream()
+        .anyMatch(entry -> entry.getKey().isTension() && entry.getValue().isTooFar());
+  }
+
   /** Its turns now, where they are known. */
   public OptionalDouble now() {
     return found.isPresent() ? OptionalDouble.of(found.getAsDouble() + change) : found;

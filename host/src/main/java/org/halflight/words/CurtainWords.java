@@ -1,7 +1,9 @@
 package org.halflight.words;
 
 import java.util.Locale;
+import java.util.OptionalDouble;
 import org.halflight.exposure.CurtainNote;
+import org.halflight.exposure.CurtainTravel;
 import org.halflight.session.CurtainStep;
 import org.halflight.verdict.CurtainAdvice;
 import org.halflight.verdict.CurtainChange;
@@ -12,6 +14,9 @@ import org.halflight.verdict.Evenness;
 
 /** Curtains, in sentences: what stands out, and what to do next. */
 public final class CurtainWords {
+  /** What shows in the second decimal. */
+  private static final double LEAST_STOPS = 0.005;
+
   private CurtainWords() {}
 
   /** What to do next and why, in one line. */
@@ -70,6 +75,24 @@ public final class CurtainWords {
       case END_BRIGHTER -> Words.say("curtain.endBrighter", stops);
       case UNEVEN -> Words.say("curtain.uneven", stops);
     };
+  }
+
+  /** The curtains of one firing in a line: both travels, the end against the start, the slit. */
+  public static String firing(CurtainTravel travel) {
+    String none = Words.say("table.nothing");
+    OptionalDouble slope = travel.slopeStops();
+    OptionalDouble range = travel.rangeStops();
+    return Words.say(
+        "curtain.firing",
+        travel.first().map(run -> Numbers.time(run.edgeSeconds())).orElse(none),
+        travel.second().map(run -> Numbers.time(run.edgeSeconds())).orElse(none),
+        slope.isPresent() && range.isPresent()
+            ? inStops(Evenness.of(slope.getAsDouble(), range.getAsDouble(), LEAST_STOPS))
+            : none);
+  }
+
+  private static String inStops(Evenness evenness) {
+    return of(evenness, Numbers.plainStops(evenness.stops()));
   }
 
   /** What to know about the travel of curtains, and what to do. */

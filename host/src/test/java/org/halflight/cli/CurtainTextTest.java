@@ -8,6 +8,10 @@ import org.halflight.exposure.CurtainNote;
 import org.halflight.record.CurtainTravels;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.session.UntimedTest;
+import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.words.CurtainWords;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -38,6 +42,27 @@ class CurtainTextTest {
         .containsPattern("1/500 .*3\\.4|4\\.3 mm .*end darker by 0\\.33")
         .contains(CurtainWords.note(CurtainNote.DISTANCES_NOT_SAID));
     assertThat(CurtainText.lines(List.of(), List.of())).isEmpty();
+  }
+
+  @Test
+  void theFourPicturesAreDrawnOfAsFoundAndAsLeft() {
+    List<FiringResult> firings = new ArrayList<>();
+    for (String speed : List.of("1/250", "1/500", "1/1000")) {
+      firings.addAll(
+          CurtainTravels.firings(
+              Phase.AS_LEFT,
+              speed,
+              CurtainTravels.of(14, 14.1, 0.05, 7),
+              CurtainTravels.of(14, 14.1, 0.05, 7)));
+    }
+    RunSetup setup =
+        new RunSetup("", Phase.AS_LEFT, "curtain", List.of(), Reference.EXACT, 2, UntimedTest.B)
+            .withShutterKind(ShutterKind.CURTAIN_LONG_SIDE);
+    assertThat(CurtainDrawings.of(firings, List.of(setup), null, null, "")).hasSize(4);
+    assertThat(CurtainDrawings.of(firings, List.of(setup), "as-found", null, "")).isEmpty();
+    assertThat(CurtainWords.firing(CurtainTravels.whole()))
+        .contains("first 14.3 ms, second 13.9 ms; end darker by 0.17 stop");
+    assertThat(CurtainWords.firing(CurtainTravels.capped())).contains("first -, second -; -");
   }
 
   @ParameterizedTest

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
@@ -224,16 +225,22 @@ final class CurtainStudy {
   }
 
   static List<String> page() {
-    List<Row> rows = rows(SHUTTERS);
-    List<String> page = new ArrayList<>(about());
-    page.addAll(atThePlaces(rows));
-    page.addAll(travels(rows));
-    page.addAll(unequalLight());
-    page.addAll(distances(rows));
-    page.addAll(frame(rows));
-    page.addAll(CurtainsToldApart.page());
-    page.addAll(published());
+    List<String> page = new ArrayList<>();
+    write(page::addAll);
     return page;
+  }
+
+  private static void write(Consumer<List<String>> page) {
+    page.accept(about());
+    List<Row> rows = rows(SHUTTERS);
+    page.accept(atThePlaces(rows));
+    page.accept(travels(rows));
+    page.accept(distances(rows));
+    page.accept(frame(rows));
+    page.accept(unequalLight());
+    page.accept(CurtainsToldApart.page());
+    page.accept(inASession());
+    page.accept(published());
   }
 
   private static List<String> about() {
@@ -501,6 +508,21 @@ final class CurtainStudy {
             claim.falselyPercent(rows, true), claim.falselyPercent(rows, false));
   }
 
+  private static List<String> inASession() {
+    int different = 0;
+    int firings = 0;
+    for (int i = 0; i < SHUTTERS; i += IN_A_SESSION_EVERY) {
+      CurtainCase its = CurtainCase.of(i);
+      firings += its.shots().size();
+      different += StudiedCurtain.differences(its).size();
+    }
+    return List.of(
+        text(
+            "One shutter in %d went through a session too, as edges and marks. In %d of these %d firings a figure of travel, places or window was another one.",
+            IN_A_SESSION_EVERY, different, firings),
+        "");
+  }
+
   private static List<String> published() {
     return List.of(
         "### Published figures about curtains",
@@ -519,6 +541,6 @@ final class CurtainStudy {
 
   /** Prints the section alone. */
   public static void main(String[] args) {
-    page().forEach(System.out::println);
+    write(part -> part.forEach(System.out::println));
   }
 }

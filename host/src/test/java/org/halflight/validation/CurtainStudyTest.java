@@ -76,6 +76,14 @@ class CurtainStudyTest {
     assertThat(sum / faults.size()).isGreaterThan(0.9);
   }
 
+  /** Edges and marks that go through a session come to the same, to the last digit. */
+  @Test
+  void theSessionSaysTheSame() {
+    assertThat(StudiedCurtain.differences(CurtainCase.of(0))).isEmpty();
+    assertThat(StudiedCurtain.differences(CurtainCase.of(CurtainStudy.IN_A_SESSION_EVERY)))
+        .isEmpty();
+  }
+
   /** A study that could not fail would show nothing. */
   @Test
   void anExposureBesideTheTruthIsCounted() {

@@ -199,15 +199,16 @@ class PublishedCurtainTest {
 
   /**
    * The same article has X close when the shutter is fully open: at 1/50 the shutter of the repair
-   * manual is for 3 ms, at 1/60 never.
+   * manual is for 3 ms. At 1/60 it misses by 0.3 ms, which is nearer than what nobody sees in the
+   * outer parts of the frame; so no flash is said to find it open.
    */
   @Test
   void anElectronicFlashFindsTheFrameOpenAtTheSpeedsThatTheManualSays() {
     double clear = 17e-3 + 0.5e-3;
     assertThat(new Even(36, 17e-3, 1 / 50.0, 0.4).contact(clear).at(ContactShot.Flash.WHILE_OPEN))
         .hasSize(1);
-    assertThat(new Even(36, 17e-3, 1 / 60.0, 0.4).contact(clear).at(ContactShot.Flash.NEVER_OPEN))
-        .hasSize(1);
+    assertThat(new Even(36, 17e-3, 1 / 60.0, 0.4).contact(clear).at(ContactShot.Flash.WHILE_OPEN))
+        .isEmpty();
   }
 
   private static double manual(String item) {

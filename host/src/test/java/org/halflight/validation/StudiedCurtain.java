@@ -158,42 +158,51 @@ final class StudiedCurtain {
     return firing.flatMap(its -> its.exposure().curtains());
   }
 
-  /** The figures of travels, without what hangs on when they were. */
-  static List<String> numbers(List<Optional<CurtainTravel>> travels) {
-    return travels.stream()
+  /** Firings of a case of which a session says something else than the method alone. */
+  static List<String> differences(CurtainCase its) {
+    List<Optional<Exposure>> direct = directly(its, Told.ALL);
+    List<Optional<FiringResult>> session = firings(its, Told.ALL);
+    List<String> found = new ArrayList<>();
+    for (int i = 0; i < direct.size(); i++) {
+      String alone = numbers(direct.get(i).flatMap(Exposure::curtains));
+      String said = numbers(travel(session.get(i)));
+      if (!alone.equals(said)) {
+        found.add(
+            its.number() + " at " + its.shots().get(i).speed().label());
+      }
+    }
+    return found;
+  }
+
+  /** The figures of a travel, without what hangs on when it was. */
+  private static String numbers(Optional<CurtainTravel> travel) {
+    return travel
         .map(
-            travel ->
-                travel
-                    .map(
-                        its ->
-                            its.places()
-                                + " "
-                                + its.first()
-                                + " "
-                                + its.second()
-                                + " "
-                                + its.windowSeconds()
-                                + " "
-                                + its.windowPlusMinusSeconds()
-                                + " "
-                                + its.notes())
-                    .orElse("none"))
-        .toList();
+            its ->
+                String.join(
+                    " ",
+                    String.valueOf(its.places()),
+                    String.valueOf(its.first()),
+                    String.valueOf(its.second()),
+                    String.valueOf(its.windowSeconds()),
+                    String.valueOf(its.windowPlusMinusSeconds()),
+                    String.valueOf(its.notes())))
+        .orElse("none");
   }
 
   private static List<SessionText.Mark> marks(Run its, Told told) {
     CurtainBar.Said said = its.said();
     boolean aFirst = its.aAtStart();
     Map<String, String> light = new LinkedHashMap<>();
-    put(light, "dark", said.dark()[1]);
-    put(light, "full", said.full()[1]);
-    put(light, "low", said.low());
-    put(light, "high", said.high());
+    counts(light, "dark", said.dark()[1]);
+    counts(light, "full", said.full()[1]);
+    counts(light, "low", said.low());
+    counts(light, "high", said.high());
     if (told.outerLight()) {
-      put(light, "dark-a", said.dark()[aFirst ? 0 : 2]);
-      put(light, "full-a", said.full()[aFirst ? 0 : 2]);
-      put(light, "dark-b", said.dark()[aFirst ? 2 : 0]);
-      put(light, "full-b", said.full()[aFirst ? 2 : 0]);
+      counts(light, "a-dark", said.dark()[aFirst ? 0 : 2]);
+      counts(light, "a-full", said.full()[aFirst ? 0 : 2]);
+      counts(light, "b-dark", said.dark()[aFirst ? 2 : 0]);
+      counts(light, "b-full", said.full()[aFirst ? 2 : 0]);
     }
     Map<String, String> run = new LinkedHashMap<>();
     run.put("camera", "invented");
@@ -219,6 +228,11 @@ final class StudiedCurtain {
     return List.of(new SessionText.Mark("light", light), new SessionText.Mark("run", run));
   }
 
+  private static void counts(Map<String, String> values, String name, double counts) {
+    values.put(name, String.valueOf(counts));
+  }
+
+  /** Lengths are typed to a thousandth. */
   private static void put(Map<String, String> values, String name, double number) {
     values.put(name, String.format(Locale.ROOT, "%.3f", number));
   }

@@ -46,6 +46,7 @@ public final class Validation {
     QUICK,
     CLICKS,
     STARTER,
+    CURTAINS,
     MUTANTS,
     PUBLISHED;
 
@@ -68,6 +69,7 @@ public final class Validation {
         case QUICK -> QuickStudy.page();
         case CLICKS -> LinkageStudy.page();
         case STARTER -> starter();
+        case CURTAINS -> CurtainStudy.page();
         case MUTANTS -> mutants();
         case PUBLISHED -> published();
       };

@@ -157,8 +157,7 @@ public final class CurtainBench {
 
   /** Whether a spring was wound further than weakness asks for. */
   static boolean isTooFar(BenchView view) {
-    return TurnCount.of(view.turns()).entrySet().stream()
-        .anyMatch(entry -> entry.getKey().isTension() && entry.getValue().isTooFar());
+    return TurnCount.isTooFar(view.turns());
   }
 
   /** What was turned so far, such as {@code first curtain +1/4}; empty where nothing was. */
