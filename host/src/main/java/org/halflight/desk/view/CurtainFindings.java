@@ -3,6 +3,8 @@ package org.halflight.desk.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.chart.CurtainPictures;
 import org.halflight.chart.Picture;
 import org.halflight.chart.TrialsPicture;
@@ -14,14 +16,17 @@ import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.CurtainAdvice;
+import org.halflight.verdict.CurtainFigure;
 import org.halflight.verdict.CurtainRunFigures;
 import org.halflight.verdict.CurtainSign;
 import org.halflight.verdict.CurtainSigns;
+import org.halflight.verdict.CurtainSpeed;
 import org.halflight.verdict.CurtainTrials;
 import org.halflight.verdict.CurtainWanted;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.verdict.Verdict;
 import org.halflight.words.CurtainWords;
+import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 
 /**
@@ -147,6 +152,49 @@ public record CurtainFindings(
     String next =
         isDone(view) ? CurtainWords.how(CurtainBench.next(view)) : CurtainWords.next(advice);
     return String.join(" ", stop.equals(next) ? "" : stop, next, turned).strip().replace("  ", " ");
+  }
+
+  private double frameMillimetres() {
+    return runs.get(0).figures().shots().get(0).travel().geometry().frameMillimetres();
+  }
+
+  /** The figures of a speed in the latest run, each with its scatter. */
+  List<List<String>> rows(MarkedSpeed speed) {
+    List<List<String>> rows = new ArrayList<>();
+    Optional<CurtainSpeed> at = runs.get(runs.size() - 1).figures().at(speed);
+    for (CurtainFigure figure : CurtainFigure.values()) {
+      at.flatMap(its -> its.sample(figure))
+          // A frame that was wholly open has no slit.
+          .filter(its -> figure != CurtainFigure.SLIT || its.mean().get() < frameMillimetres())
+          .map(
+              sample ->
+                  Words.say(
+                      "desk.curtain.row",
+                      CurtainWords.value(figure, sample.mean().get()),
+                      sample
+                          .sd()
+                          .known()
+                          .map(sd -> scatter(figure, sd))
+                          .orElseGet(() -> Words.say("chart.notKnown"))))
+          .ifPresent(value -> rows.add(List.of(CurtainWords.name(figure), value)));
+    }
+    return rows;
+  }
+
+  private static String scatter(CurtainFigure figure, double sd) {
+    return figure.unit() == CurtainFigure.Unit.STOPS
+        ? Numbers.plainStops(sd)
+        : CurtainWords.value(figure, sd);
+  }
+
+  /** All that stands out, in sentences, and what no sensor tells. */
+  String details() {
+    return Stream.concat(
+            Stream.concat(
+                signs.stream().map(CurtainWords::of),
+                runs.get(runs.size() - 1).figures().offset().map(CurtainWords::offset).stream()),
+            Stream.of(Words.say("desk.curtain.untested")))
+        .collect(Collectors.joining(" "));
   }
 
   /** The pictures of a speed, the one that leads first. */

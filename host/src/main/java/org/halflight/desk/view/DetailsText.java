@@ -67,7 +67,10 @@ public record DetailsText(
   private static DetailsText of(BenchView view, SpeedSummary summary) {
     String note = BenchPictures.note(view);
     Optional<BudgetBars> bars = BudgetBars.of(summary, note);
-    List<List<String>> rows = new ArrayList<>(BudgetWords.figures(summary));
+    Optional<CurtainFindings> curtains = CurtainFindings.of(view);
+    List<List<String>> rows =
+        new ArrayList<>(curtains.map(its -> its.rows(summary.speed())).orElseGet(List::of));
+    rows.addAll(BudgetWords.figures(summary));
     StatisticWords.lines(SpeedStatistics.of(summary))
         .forEach(line -> rows.add(List.of(line.name(), line.number())));
     summary
@@ -95,9 +98,11 @@ public record DetailsText(
                 List.of(Words.say("details.figure"), Words.say("details.value")),
                 rows,
                 note)),
-        Stream.concat(
+        Stream.of(
+                curtains.map(CurtainFindings::details).stream(),
                 BenchPictures.verdict(view, summary.speed()).stream(),
                 summary.budget().map(DetailsText::advice).stream())
+            .flatMap(each -> each)
             .collect(Collectors.joining(" ")));
   }
 
