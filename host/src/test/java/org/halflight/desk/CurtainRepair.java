@@ -1,0 +1,225 @@
+package org.halflight.desk;
+
+import java.awt.event.KeyEvent;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.NextText;
+import org.halflight.session.Adjuster;
+import org.halflight.session.CurtainStep;
+import org.halflight.session.Phase;
+import org.halflight.speeds.ShutterKind;
+import org.halflight.verdict.CurtainAdvice;
+import org.halflight.verdict.CurtainAdvice.Act;
+
+/**
+ * A camera with curtains, repaired in the window by real keys and mouse on the practice rig: what
+ * it has, the light of three sensors, as found, the led steps of adjusting, as left, and what is
+ * written of it. Its screws follow what is said to have been turned.
+ */
+final class CurtainRepair {
+  private static final List<String> PLACED_WRONGLY =
+      List.of("turned", "crossed", "lamp-near", "lens-on", "a-dark", "b-dark");
+  private static final int TURNS_MOST = 6;
+
+  private final DeskWhole whole;
+  private final Path folder;
+  private final DeskHand hand;
+  private boolean undone;
+
+  CurtainRepair(DeskWhole whole, Path folder, DeskHand hand) {
+    this.whole = whole;
+    this.folder = folder;
+    this.hand = hand;
+  }
+
+  void repair() throws IOException {
+    whole.open();
+    practice("camera", "cloth-36");
+    intake();
+    hand.click("place.TO_LIGHT");
+    whole.setLight();
+    shot("c02-light-set");
+    asFound();
+    adjusting();
+    asLeft();
+    written();
+    hand.close();
+  }
+
+  /** Chooses an entry of a menu in the practice menu, by the keyboard alone. */
+  private void practice(String menu, String entry) {
+    hand.key(KeyEvent.VK_F9);
+    hand.walk(KeyEvent.VK_DOWN, "practice." + menu);
+    hand.key(KeyEvent.VK_RIGHT);
+    hand.walk(KeyEvent.VK_DOWN, "practice." + menu + "." + entry);
+    hand.key(KeyEvent.VK_ENTER);
+  }
+
+  private void intake() {
+    hand.key(KeyEvent.VK_F4);
+    hand.fill("cameraLabel", "Aunt Mo");
+    hand.fill("cameraJob", "J-18");
+    hand.choose("cameraShutter", List.of(ShutterKind.values()).indexOf(ShutterKind.CURTAIN_LONG_SIDE));
+    hand.fill("cameraSpeeds", "1, 1/2, 1/4, 1/8, 1/15, 1/30, 1/60, 1/125, 1/250, 1/500, 1/1000");
+    hand.fill("cameraFrame", "36x24");
+    hand.fill("cameraXSpeed", "1/30");
+    hand.fill("cameraTravel", "17");
+    hand.click("keepCamera");
+    shot("c01-span-missing");
+    hand.fill("cameraTravel", "17/36");
+    hand.click("adjuster.first-brake");
+    hand.click("keepCamera");
+    hand.await("the camera is named", v -> hand.find("handBack").isEnabled());
+    shot("c01-intake");
+  }
+
+  private void asFound() {
+    hand.key(KeyEvent.VK_F5);
+    whole.choose(Phase.AS_FOUND);
+    shot("c03-run");
+    whole.begin();
+    whole.fire();
+    shot("c04-first");
+    whole.fireAll();
+    shot("c05-as-found");
+  }
+
+  /** Step by step: cleaned and counted, then each screw as the window says. */
+  private void adjusting() {
+    hand.key(KeyEvent.VK_F5);
+    whole.choose(Phase.ADJUSTING);
+    hand.click("run.contact");
+    shot("c06-run");
+    whole.begin();
+    shot("c07-clean");
+    mark("3");
+    mark("3 1/4");
+    hand.mishap("clean");
+    for (CurtainStep step : CurtainStep.values()) {
+      if (step != CurtainStep.NEXT_DAY) {
+        step(step);
+      }
+    }
+  }
+
+  private void step(CurtainStep step) {
+    if (step != CurtainStep.CLEAN) {
+      hand.key(KeyEvent.VK_B);
+      hand.await(step + " is open", v -> v.step().equals(Optional.of(step)));
+    }
+    for (int turns = 0; ; turns++) {
+      count();
+      Optional<CurtainAdvice> advice = DeskHand.onScreen(() -> hand.window().bench().curtainAdvice());
+      System.out.println(step + " " + turns + " " + advice);
+      if (turns == 0) {
+        shot("c10-" + step.number() + "-" + CurtainStep.WORDS.word(step));
+      }
+      Optional<String> by = advice.filter(its -> its.step() == step).flatMap(its -> turn(its.act()));
+      if (by.isEmpty() || turns == TURNS_MOST) {
+        break;
+      }
+      turn(by.get());
+    }
+    shot("c10-" + step.number() + "-" + CurtainStep.WORDS.word(step) + "-done");
+  }
+
+  private static final Map<Act, Integer> KEYS =
+      Map.of(
+          Act.MORE_FIRST, KeyEvent.VK_PAGE_UP,
+          Act.MORE_SECOND, KeyEvent.VK_PAGE_UP,
+          Act.LESS_FIRST, KeyEvent.VK_PAGE_DOWN,
+          Act.LESS_SECOND, KeyEvent.VK_PAGE_DOWN,
+          Act.NARROWER_SLIT, KeyEvent.VK_PAGE_DOWN,
+          Act.WIDER_SLIT, KeyEvent.VK_PAGE_UP,
+          Act.MORE_SECOND_BRAKE, KeyEvent.VK_PAGE_UP,
+          Act.CONTACT_LATER, KeyEvent.VK_PAGE_UP,
+          Act.CONTACT_SOONER, KeyEvent.VK_PAGE_DOWN);
+
+  private static Optional<String> turn(Act act) {
+    return Optional.ofNullable(KEYS.get(act)).map(String::valueOf);
+  }
+
+  private void turn(String key) {
+    int before = view().turns().size();
+    hand.key(Integer.parseInt(key));
+    hand.await("it is turned", v -> v.turns().size() == before + 1);
+    if (!undone) {
+      undone = true;
+      hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+      hand.await("it is turned back", v -> v.turns().size() == before);
+      hand.key(KeyEvent.VK_Y, KeyEvent.VK_CONTROL);
+      hand.await("and turned again", v -> v.turns().size() == before + 1);
+    }
+  }
+
+  private void count() {
+    int from = view().results().size();
+    for (int i = 0; i < 5 && !isCounted(); i++) {
+      whole.fire();
+    }
+    check(isCounted() , "three count after " + from);
+  }
+
+  private boolean isCounted() {
+    return DeskHand.onScreen(() -> NextText.of(view()).good() >= 3);
+  }
+
+  private void mark(String turns) {
+    int before = view().turns().size();
+    hand.key(KeyEvent.VK_A);
+    hand.await("words are asked for", v -> hand.window().bench().markField().isFocusOwner());
+    hand.type(turns);
+    hand.key(KeyEvent.VK_ENTER);
+    hand.await("it is noted", v -> v.turns().size() == before + 1);
+  }
+
+  private void asLeft() {
+    hand.key(KeyEvent.VK_F5);
+    whole.choose(Phase.AS_LEFT);
+    hand.choose("runFirings", 0);
+    hand.fill("runSpeeds", "1/1000, 1/250, 1/30, 1/8");
+    shot("c20-run");
+    whole.begin();
+    whole.fireAll();
+    shot("c21-as-left");
+  }
+
+  private void written() throws IOException {
+    hand.key(KeyEvent.VK_F7);
+    String text = whole.page();
+    System.out.println(text);
+    shot("c30-history");
+    hand.click("exportCamera");
+    Path csv = folder.resolve("data/tables");
+    hand.await("tables are written", v -> !named(csv, "firings.csv").isEmpty());
+    System.out.println(Files.readAllLines(named(csv, "firings.csv").get(0)).get(0));
+  }
+
+  private static List<Path> named(Path folder, String end) {
+    try (Stream<Path> files = Files.walk(folder)) {
+      return files.filter(file -> file.toString().endsWith(end)).toList();
+    } catch (IOException gone) {
+      return List.of();
+    }
+  }
+
+  private BenchView view() {
+    return whole.view();
+  }
+
+  private void shot(String name) {
+    whole.shot(name);
+  }
+
+  private static void check(boolean holds, String what) {
+    if (!holds) {
+      throw new AssertionError("not as expected: " + what);
+    }
+  }
+}
