@@ -22,16 +22,17 @@ import org.halflight.time.TickRate;
  * width of the time from the one curtain to the other, and where that time changes evenly over the
  * width it is the time in the middle, whatever the shape of the shadow, as long as it is symmetric.
  * What is left is the curvature of the difference of both travels over half a millimetre. Blur, be
- * it of slit or lamp, leaves the integral as it is, see {@link SlitLight}; but where it is wider
- * than the slit of the curtains the light never becomes full, half light is not crossed, and the
- * firing is 'never fully open'.
+ * it of slit or lamp, makes light last longer and leaves the integral as it is: of the total time
+ * the share {@code slit / (slit + blur)} is exposure (Ives, 1920, for film behind a slit). But
+ * where blur is wider than the slit of the curtains the light never becomes full, half light may
+ * not be crossed, and the firing is 'never fully open'.
  *
  * <p><b>Half light.</b> The centre crosses two levels with each curtain; half light is between
  * them, and the time between them tells how wide the shadow of an edge is. An outer sensor crosses
  * one level, at a fraction of its own full light, and its edges are carried to half light along
  * that shadow with the speed of the curtain there ({@link CurtainEdge}).
  *
- * <p><b>Travel.</b> Constant acceleration through the three half-light times: exact through three
+ * <p><b>Travel.</b> An accelerating curve through the three half-light times: exact through three
  * points, and untested ({@link CurtainCurve}). Figures of the edges of the frame are extrapolated;
  * their interval allows for what no sensor sees there.
  *
