@@ -86,14 +86,14 @@ class DeskKeysTest {
   void whoTypesKeepsTheCharactersAndThePedalTheRest() {
     assertThat(keys.pressed(pressed(F13, KeyEvent.CHAR_UNDEFINED, 1, 0), true, true)).isTrue();
     pedal.learn(Pedal.Use.BACK);
-    KeyEvent character = pressed(KeyEvent.VK_7, '7', 1, 0);
+    KeyEvent character = pressed(KeyEvent.VK_SEMICOLON, ';', 1, 0);
     keys.pressed(character, true, false);
-    assertThat(pedal.learnt()).containsEntry(Pedal.Use.BACK, new Pedal.Key(KeyEvent.VK_7, 1));
+    assertThat(pedal.learnt()).containsEntry(Pedal.Use.BACK, new Pedal.Key(KeyEvent.VK_SEMICOLON, 1));
     assertThat(keys.pressed(character, true, true)).isFalse();
     assertThat(keys.pressed(character, true, false)).isTrue();
-    KeyEvent copied = pressed(KeyEvent.VK_7, '7', 1, InputEvent.CTRL_DOWN_MASK);
+    KeyEvent copied = pressed(KeyEvent.VK_SEMICOLON, ';', 1, InputEvent.CTRL_DOWN_MASK);
     assertThat(keys.pressed(copied, true, false)).as("with Ctrl it is another").isFalse();
-    assertThat(heard).containsExactly("GO", "B is a pedal now.", "BACK");
+    assertThat(heard).containsExactly("GO", "Semicolon is a pedal now.", "BACK");
   }
 
   @Test
