@@ -30,7 +30,7 @@ final class CurtainFields {
     travel.setToolTipText(OptionWords.usual(RunOption.OWN_TRAVEL));
     flash.setToolTipText(OptionWords.usual(RunOption.X_SPEED));
     for (Adjuster each : Adjuster.values()) {
-      JCheckBox box = new JCheckBox(Words.of("turn", each));
+      JCheckBox box = new JCheckBox(Words.of("desk.camera.adjuster", each));
       box.setName("adjuster." + Adjuster.WORDS.word(each));
       adjusters.put(each, box);
       boxes.add(box, "wmin 0");

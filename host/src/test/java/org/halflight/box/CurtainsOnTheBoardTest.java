@@ -88,10 +88,10 @@ class CurtainsOnTheBoardTest {
       List<Long> injected = injected(PINS.get(channel));
       List<Edge> its = told.stream().filter(edge -> edge.channel() == channel).toList();
       assertThat(its).as("%s", channel).hasSize(2 * FIRINGS);
-      long first = injected.size() - its.size();
+      int first = injected.size() - its.size();
       LongSummaryStatistics late = new LongSummaryStatistics();
       for (int i = 0; i < its.size(); i++) {
-        long cycle = injected.get((int) first + i);
+        long cycle = injected.get(first + i);
         if (channel == Channel.CENTRE_LOW && i == 0) {
           // The capture latches the cycle of the edge itself: this makes cycles into ticks.
           origin = cycle - its.get(0).ticks();
