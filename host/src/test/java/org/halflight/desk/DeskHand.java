@@ -39,7 +39,7 @@ import org.halflight.desk.view.BenchView;
  */
 final class DeskHand {
   /** Looks at the window, each after news of it or a short while, until something never comes. */
-  private static final int LOOKS_MOST = Integer.getInteger("looks", 5000);
+  private static final int LOOKS_MOST = 5000;
 
   private static final long LOOK_MILLIS = 50;
 

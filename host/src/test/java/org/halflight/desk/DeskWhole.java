@@ -661,7 +661,7 @@ final class DeskWhole {
     }
   }
 
-  private void answer() {
+  void answer() {
     if (byPedal) {
       pedalUntil("it is answered", v -> v.question().isEmpty());
     } else {
