@@ -475,7 +475,7 @@ final class RunPlace extends Place {
         fold.open(true);
       }
     }
-    for (JPanel panel : List.of(ofSpeeds, conditions, criteria, shutter, main)) {
+    for (JPanel panel : List.of(ofSpeeds, conditions, curtains, criteria, shutter, main)) {
       if (SwingUtilities.isDescendingFrom(field, panel)) {
         Component row = field;
         while (row.getParent() != panel) {
