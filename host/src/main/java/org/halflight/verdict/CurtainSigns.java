@@ -185,8 +185,7 @@ public final class CurtainSigns {
     CurtainSpeed at = run.slitSpeeds().get(0);
     double latch = at.mean(CurtainFigure.EXCESS).orElse(0) - wedge;
     double limit = CurtainLimits.OFFSET_SECONDS + CurtainLimits.TRAVEL_SHARE * at.wantedSeconds();
-    if (Math.abs(latch) > limit
-        && at.isBeyond(CurtainFigure.EXCESS, Math.signum(latch) * limit)) {
+    if (Math.abs(latch) > limit && at.isBeyond(CurtainFigure.EXCESS, Math.signum(latch) * limit)) {
       add(latch > 0 ? Kind.LATCH_LATE : Kind.LATCH_EARLY, Math.abs(latch), at);
     }
   }

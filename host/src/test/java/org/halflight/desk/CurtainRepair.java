@@ -11,7 +11,6 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.NextText;
-import org.halflight.session.Adjuster;
 import org.halflight.session.CurtainStep;
 import org.halflight.session.Phase;
 import org.halflight.speeds.ShutterKind;
@@ -69,7 +68,8 @@ final class CurtainRepair {
     hand.key(KeyEvent.VK_F4);
     hand.fill("cameraLabel", "Aunt Mo");
     hand.fill("cameraJob", "J-18");
-    hand.choose("cameraShutter", List.of(ShutterKind.values()).indexOf(ShutterKind.CURTAIN_LONG_SIDE));
+    hand.choose(
+        "cameraShutter", List.of(ShutterKind.values()).indexOf(ShutterKind.CURTAIN_LONG_SIDE));
     hand.fill("cameraSpeeds", "1, 1/2, 1/4, 1/8, 1/15, 1/30, 1/60, 1/125, 1/250, 1/500, 1/1000");
     hand.fill("cameraFrame", "36x24");
     hand.fill("cameraXSpeed", "1/30");
@@ -142,9 +142,7 @@ final class CurtainRepair {
   /** Once more goes through the three before it. */
   private static boolean isOf(CurtainStep open, CurtainStep advised) {
     return advised == open
-        || (open == CurtainStep.AGAIN
-            && advised.number() > 0
-            && advised.number() < open.number());
+        || (open == CurtainStep.AGAIN && advised.number() > 0 && advised.number() < open.number());
   }
 
   private static final Map<Act, Integer> KEYS =
@@ -217,7 +215,9 @@ final class CurtainRepair {
       check(text.contains(each), each + " is on the page: " + text);
     }
     check(!text.matches("(?i).*\\d ?mm\\b.*|.*m/s.*|.*eccentric.*"), "for the owner: " + text);
-    check(text.contains("As left, all 4 speeds that were fired are within tolerance."), "it is right: " + text);
+    check(
+        text.contains("As left, all 4 speeds that were fired are within tolerance."),
+        "it is right: " + text);
     shot("c30-history");
     hand.reads("As found", "Adjusting since the last mark", "As left");
     hand.click("exportCamera");

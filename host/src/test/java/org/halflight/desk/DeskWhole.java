@@ -82,7 +82,10 @@ final class DeskWhole {
     papers = new CameraByHand(folder, hand, calendar);
   }
 
-  /** Takes a folder, and what it is done with: keys, pedal or board; or that its camera has curtains. */
+  /**
+   * Takes a folder, and what it is done with: keys, pedal or board; or that its camera has
+   * curtains.
+   */
   public static void main(String[] args) {
     Path folder = Path.of(args[0]);
     boolean onBoard = args[1].equals("board");
