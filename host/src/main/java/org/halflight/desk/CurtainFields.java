@@ -22,7 +22,7 @@ final class CurtainFields {
   private final JTextField travel = new JTextField();
   private final JTextField flash = new JTextField();
   private final Map<Adjuster, JCheckBox> adjusters = new EnumMap<>(Adjuster.class);
-  private final JPanel boxes = Place.group(new MigLayout("insets 0, gap 8 2, wrap 2"));
+  private final JPanel boxes = Place.group(new MigLayout("insets 0, gap 8 2, wrap 1"));
 
   CurtainFields() {
     travel.setName("cameraTravel");

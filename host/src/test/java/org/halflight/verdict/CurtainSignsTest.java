@@ -202,6 +202,17 @@ class CurtainSignsTest {
   }
 
   @Test
+  void aLateLatchIsSeenAtTheTopSpeedAlone() {
+    List<CurtainShot> top =
+        fired(Curtains.SOUND.late(0.3e-3)).stream()
+            .filter(shot -> shot.speed().equals(MarkedSpeed.parse("1/1000")))
+            .toList();
+    assertThat(CurtainSigns.of(CurtainRunFigures.ofShots(top).orElseThrow(), OWN))
+        .singleElement()
+        .satisfies(sign -> assertThat(sign.kind()).isEqualTo(Kind.LATCH_LATE));
+  }
+
+  @Test
   void aLateLatchIsNoWedge() {
     Curtains late = Curtains.SOUND.late(0.25e-3);
     assertThat(signs(late, OWN))

@@ -117,8 +117,7 @@ public record CurtainFindings(
   /** Whether what the open step is about is right, by enough firings. */
   boolean isDone(BenchView view) {
     CurtainStep step = CurtainBench.step(view);
-    return step != CurtainStep.CLEAN
-        && advice.step().number() > step.number()
+    return advice.step().number() > step.number()
         && CurtainBench.toSettle(view) == 0
         && CurtainBench.good(view) >= CurtainTrials.FIRINGS;
   }
