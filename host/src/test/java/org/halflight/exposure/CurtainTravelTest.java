@@ -48,11 +48,12 @@ class CurtainTravelTest {
   }
 
   private static PlacePassing at(Place place, double[] effectiveSeconds) {
-    double opens = 5e-3 * place.ordinal();
-    double effective = effectiveSeconds[place.ordinal()];
+    int number = List.of(Place.values()).indexOf(place);
+    double opens = 5e-3 * number;
+    double effective = effectiveSeconds[number];
     return new PlacePassing(
         place,
-        16.2 * (place.ordinal() - 1),
+        16.2 * (number - 1),
         OptionalDouble.of(opens),
         OptionalDouble.of(opens + effective),
         OptionalDouble.of(effective),
