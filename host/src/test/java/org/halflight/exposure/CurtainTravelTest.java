@@ -48,12 +48,11 @@ class CurtainTravelTest {
   }
 
   private static PlacePassing at(Place place, double[] effectiveSeconds) {
-    int number = List.of(Place.values()).indexOf(place);
-    double opens = 5e-3 * number;
-    double effective = effectiveSeconds[number];
+    double opens = 5e-3 * place.index();
+    double effective = effectiveSeconds[place.index()];
     return new PlacePassing(
         place,
-        16.2 * (number - 1),
+        16.2 * (place.index() - 1),
         OptionalDouble.of(opens),
         OptionalDouble.of(opens + effective),
         OptionalDouble.of(effective),
