@@ -87,7 +87,8 @@ record CurtainCase(
    * at its top speed, two steps slower, at 1/60 and at 1/8.
    */
   static CurtainCase clean(CurtainFault fault, int number) {
-    Draws draws = Draws.of(Validation.SEED + fault.ordinal(), 2L * number);
+    Draws draws =
+        Draws.of(Validation.SEED + List.of(CurtainFault.values()).indexOf(fault), 2L * number);
     CurtainShutter shutter = CurtainShutter.drawn(fault, 1, draws);
     List<Speed> all = speeds(shutter);
     int top = all.size() - 1;

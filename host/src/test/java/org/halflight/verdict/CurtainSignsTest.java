@@ -85,7 +85,7 @@ class CurtainSignsTest {
       double delay = marked.exactSeconds() + late;
       List<PlacePassing> places = new ArrayList<>();
       for (Place place : Place.values()) {
-        double x = OUTER * (place.ordinal() - 1);
+        double x = OUTER * (place.index() - 1);
         double opens = at(firstTravel, firstDrag, x);
         double covers = at(secondTravel, secondDrag, x) + delay;
         double light = place == Place.END ? bounce : 0;
