@@ -106,6 +106,7 @@ final class LogAtTheCommandLine {
     if (all.isEmpty()) {
       lines.add(Words.say("record.log.empty"));
     }
+    lines.addAll(WorkWords.counts(all));
     return lines;
   }
 }

@@ -238,7 +238,11 @@ final class PracticeCommand implements Callable<Integer> {
   private RunForm form(Dial dial, Phase phase) {
     RunForm form = RunForm.usual(Words.say("practice.camera"), phase, dial);
     return curtains
-        .map(its -> PracticeOperator.form(its, form, List.of(UntimedTest.B)))
+        .map(
+            its ->
+                phase == Phase.AS_FOUND && !quick
+                    ? form.ofCurtains(its.kind(), PracticeOperator.said(its))
+                    : PracticeOperator.form(its, form, List.of(UntimedTest.B)))
         .orElse(form);
   }
 

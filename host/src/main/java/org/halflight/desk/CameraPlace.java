@@ -44,6 +44,7 @@ import org.halflight.words.CorrectionWords;
 import org.halflight.words.OptionWords;
 import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
+import org.halflight.words.WorkWords;
 import org.halflight.workflow.CameraForm;
 
 /** The camera on the bench, its visit with both lists, and the work log. */
@@ -639,7 +640,11 @@ final class CameraPlace extends Place {
     visit.ifPresent(
         here ->
             archive.ask(
-                record -> record.workLog(here.id()), all -> log.show(all, clock.getZone())));
+                record -> record.workLog(here.id()),
+                all -> {
+                  log.show(all, clock.getZone());
+                  log.says(String.join(" ", WorkWords.counts(all)));
+                }));
   }
 
   private void showEarlier() {

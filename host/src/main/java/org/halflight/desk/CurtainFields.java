@@ -22,7 +22,7 @@ final class CurtainFields {
   private final JTextField travel = new JTextField();
   private final JTextField flash = new JTextField();
   private final Map<Adjuster, JCheckBox> adjusters = new EnumMap<>(Adjuster.class);
-  private final JPanel boxes = Place.group(new MigLayout("insets 0, gap 8 2, wrap 2"));
+  private final JPanel boxes = Place.group(new MigLayout("insets 0, gap 8 2, wrap 1"));
 
   CurtainFields() {
     travel.setName("cameraTravel");
@@ -30,7 +30,7 @@ final class CurtainFields {
     travel.setToolTipText(OptionWords.usual(RunOption.OWN_TRAVEL));
     flash.setToolTipText(OptionWords.usual(RunOption.X_SPEED));
     for (Adjuster each : Adjuster.values()) {
-      JCheckBox box = new JCheckBox(Words.of("turn", each));
+      JCheckBox box = new JCheckBox(Words.of("desk.camera.adjuster", each));
       box.setName("adjuster." + Adjuster.WORDS.word(each));
       adjusters.put(each, box);
       boxes.add(box, "wmin 0");

@@ -214,7 +214,6 @@ final class FirstLightPlace extends Place {
     goTo.setVisible(next.isPresent());
     voltsLabel.setVisible(first.asksForVolts());
     volts.setVisible(first.asksForVolts());
-    listScroll.setVisible(first.state().isPresent());
     if (turned && isShowing()) {
       first().requestFocusInWindow();
       enterIsFor(byEnter());

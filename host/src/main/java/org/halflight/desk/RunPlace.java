@@ -350,7 +350,7 @@ final class RunPlace extends Place {
       each.setFont(Look.letters(Look.BODY));
     }
     begin.setFont(Look.bold(Look.LEAD));
-    for (JPanel panel : List.of(main, ofSpeeds, conditions, criteria, shutter)) {
+    for (JPanel panel : List.of(main, ofSpeeds, conditions, curtains, criteria, shutter)) {
       for (Component each : panel.getComponents()) {
         each.setFont(Look.letters(Look.BODY));
       }
@@ -475,7 +475,7 @@ final class RunPlace extends Place {
         fold.open(true);
       }
     }
-    for (JPanel panel : List.of(ofSpeeds, conditions, criteria, shutter, main)) {
+    for (JPanel panel : List.of(ofSpeeds, conditions, curtains, criteria, shutter, main)) {
       if (SwingUtilities.isDescendingFrom(field, panel)) {
         Component row = field;
         while (row.getParent() != panel) {

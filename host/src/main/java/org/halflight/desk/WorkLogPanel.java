@@ -46,6 +46,7 @@ final class WorkLogPanel extends JPanel {
   private final JButton correct = new JButton(Words.say("desk.log.correct"));
   private final JButton strike = new JButton(Words.say("desk.log.strike"));
   private final JList<String> list = new JList<>(entries);
+  private final ReadOnlyText counts = new ReadOnlyText("logCounts", Words.say("desk.log.counts"));
   private transient List<WorkEntry> shown = List.of();
 
   /**
@@ -55,7 +56,9 @@ final class WorkLogPanel extends JPanel {
   WorkLogPanel(Consumer<Entry> onAdd, Consumer<WorkEntry> onChange) {
     super(
         new MigLayout(
-            "insets 0, fill, wrap 1, gap 4 6, hidemode 3", "[fill,grow]", "[][grow,fill][][][][]"));
+            "insets 0, fill, wrap 1, gap 4 6, hidemode 3",
+            "[fill,grow]",
+            "[][grow,fill][][][][][]"));
     setOpaque(false);
     for (WorkKind each : WorkKind.values()) {
       kind.addItem(Words.of("desk.work", each));
@@ -92,6 +95,10 @@ final class WorkLogPanel extends JPanel {
     }
     add(new JLabel(Words.say("desk.log.title")));
     add(new JScrollPane(list), "hmin 60");
+    counts.setVisible(false);
+    counts.setBorder(null);
+    counts.setOpaque(false);
+    add(counts, "wmin 100");
     add(kind, "split 2, grow 0");
     add(text, "growx, pushx, wmin 120");
     add(new JLabel(Words.say("desk.log.measured")), "split 4, grow 0");
@@ -116,6 +123,12 @@ final class WorkLogPanel extends JPanel {
     shown.forEach(entry -> entries.addElement(WorkWords.line(entry, zone)));
     list.setSelectedIndex(
         chosen.map(id -> shown.stream().map(WorkEntry::id).toList().indexOf(id)).orElse(-1));
+  }
+
+  /** Says what the whole log comes to; empty hides the line. */
+  void says(String sentence) {
+    counts.say(sentence);
+    counts.setVisible(!sentence.isEmpty());
   }
 
   private static List<WorkEntry> newestFirst(List<WorkEntry> log) {

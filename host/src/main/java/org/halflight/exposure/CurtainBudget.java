@@ -50,8 +50,11 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
   /** A person measures from curtain to slits to this, and curtains lie in two planes. */
   private static final double GAP_BOUND_MILLIMETRES = 0.7;
 
-  /** Where nobody said them: from none to twice the usual. */
-  private static final double UNSAID_SHRINKAGE_BOUND = 0.035;
+  /**
+   * Where nobody said them: from none to nearly three times the usual, and more on the slow way at
+   * the start.
+   */
+  private static final double UNSAID_SHRINKAGE_BOUND = 0.05;
 
   /** Light at one level of a pulse of any height, as a share of it. */
   private static final double PULSE_SHARE = 0.2;
@@ -64,6 +67,9 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
    * beside the force of its spring: friction, taper of its roller, run-up, brake.
    */
   private static final double UNSEEN_STANDARD = 0.07;
+
+  /** What a curtain that gains nothing may lose beyond the sensor, as a share of the time there. */
+  private static final double DRAG_SHARE = 1.25;
 
   /** Last half over first half of a curtain that nothing holds. Our choice. */
   private static final double USUAL_GAIN = 1.3;
@@ -178,7 +184,8 @@ record CurtainBudget(CurtainGeometry geometry, OuterSensors sensors, double cloc
     double gain = curve.lastHalfMetresPerSecond() / curve.firstHalfMetresPerSecond();
     double lacking = Math.min(1, Math.max(0, (USUAL_GAIN - gain) / (USUAL_GAIN - 1)));
     double edge = geometry.edgeMillimetres();
-    return lacking
+    return DRAG_SHARE
+        * lacking
         * (curve.secondsAt(edge) - curve.secondsAt(geometry.placeMillimetres(Place.END)));
   }
 

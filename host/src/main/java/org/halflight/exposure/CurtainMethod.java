@@ -124,7 +124,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
       return never.with(new Reading(crossings, levels, rate, centre).travel());
     }
     return centreIsDark
-        ? dark(crossings, rate).with(new Reading(crossings, levels, rate, centre).travel())
+        ? dark(crossings).with(new Reading(crossings, levels, rate, centre).travel())
         : centre;
   }
 
@@ -137,7 +137,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
   }
 
   /** The centre saw nothing, where an outer sensor saw light. */
-  private static Exposure.NeverFullyOpen dark(Firing crossings, TickRate rate) {
+  private static Exposure.NeverFullyOpen dark(Firing crossings) {
     long from =
         crossings.edges().stream()
             .filter(each -> each.channel().isLight() && each.high())
@@ -507,7 +507,7 @@ public record CurtainMethod(CurtainGeometry geometry, OuterSensors sensors, doub
     /** Slit and blur let light come and go as wide as this, at the most. */
     private void noteShadows(List<PlacePassing> places) {
       double most = geometry.isDepthSaid() ? TOO_WIDE : TOO_WIDE_UNSAID;
-      boolean measured = ramp(true) >= 0 && (first.curve().isPresent());
+      boolean measured = ramp(true) >= 0 && first.curve().isPresent();
       if (measured && first.widthRatio() > most) {
         notes.add(CurtainNote.RAMPS_TOO_LONG);
       }

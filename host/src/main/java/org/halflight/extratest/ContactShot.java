@@ -165,18 +165,24 @@ public record ContactShot(
   private static Optional<FullyOpen> window(
       FiringResult result, CurtainTravel travel, long zero, int side) {
     PlacePassing centre = travel.at(Place.CENTRE);
-    if (travel.windowSeconds().isEmpty() || centre.opensSeconds().isEmpty()) {
+    if (travel.windowSeconds().isEmpty()
+        || centre.opensSeconds().isEmpty()
+        || travel.first().isEmpty()
+        || travel.second().isEmpty()) {
       return Optional.empty();
     }
     double shift = result.realRate().seconds(travel.zeroTicks() - zero);
-    // Half of what the window may be off belongs to either end.
-    double widened = side * travel.windowPlusMinusSeconds() / 2;
+    // Half of what the window may be off belongs to either end. How long it lasts adds to that and
+    // says nothing of how sure an end is, so the travel of each curtain bounds it.
+    double doubt = travel.windowPlusMinusSeconds();
+    double opensDoubt = side * Math.min(doubt, travel.first().get().plusMinusSeconds()) / 2;
+    double shutsDoubt = side * Math.min(doubt, travel.second().get().plusMinusSeconds()) / 2;
     double covers = centre.coversSeconds().orElse(centre.opensSeconds().getAsDouble());
     return Optional.of(
         new FullyOpen(
             shift,
-            shift + travel.windowOpensSeconds().getAsDouble() - widened,
-            shift + travel.windowShutsSeconds().getAsDouble() + widened,
+            shift + travel.windowOpensSeconds().getAsDouble() - opensDoubt,
+            shift + travel.windowShutsSeconds().getAsDouble() + shutsDoubt,
             shift + (centre.opensSeconds().getAsDouble() + covers) / 2));
   }
 

@@ -74,6 +74,13 @@ final class FiringMeter {
             profile.crossings(firing, rig.rate()), assumed, profile.rate(rig.rate()), nowTicks);
   }
 
+  /** A firing of the run with what is known since; empty where that changes nothing about it. */
+  private Optional<FiringResult> seenSince(FiringResult before) {
+    OuterSensors now = curtains.since(before.measuredWith().outer());
+    return Optional.of(before.measuredAgain(now, ofTheRun()))
+        .filter(after -> !after.exposure().equals(before.exposure()));
+  }
+
   /**
    * From the press of the release to first light, in seconds; of curtains to first light at the
    * start of their travel.
@@ -197,13 +204,13 @@ final class FiringMeter {
     if (readsCurtains() && curtains.learns(progress.run(), settled.crossings())) {
       log.all().stream()
           .filter(r -> r.run() == progress.run())
-          .filter(r -> !curtains.since(r.measuredWith().outer()).equals(r.measuredWith().outer()))
-          .map(r -> r.measuredAgain(curtains.since(r.measuredWith().outer()), ofTheRun()))
+          .flatMap(r -> seenSince(r).stream())
           .toList()
           .forEach(now -> log.change(now, events));
     }
     boolean isCentreOnly =
-        settled.exposure() instanceof Exposure.Timed timed && timed.curtains().isEmpty();
+        oneLevel.isOneLevel()
+            || (settled.exposure() instanceof Exposure.Timed timed && timed.curtains().isEmpty());
     if (isCentreOnly && curtains.isCentreOnlyNews(progress.run())) {
       events.add(
           new SessionEvent.CurtainsAtTheCentre(

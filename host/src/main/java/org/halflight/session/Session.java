@@ -3,13 +3,16 @@ package org.halflight.session;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.SensorLight;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ProfileFit;
 import org.halflight.signal.BoardTraits;
+import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
 import org.halflight.speeds.MarkedSpeed;
@@ -379,6 +382,11 @@ public final class Session {
   /** The light as it was set last. */
   public Optional<LightLevels> light() {
     return light.set();
+  }
+
+  /** Light of the outer sensors when the light was set last, of those that were read. */
+  public Map<Channel, SensorLight> outerLight() {
+    return light.outer();
   }
 
   /** Where the comparators switch, as it was found when the light was set. */

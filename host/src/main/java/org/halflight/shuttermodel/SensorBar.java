@@ -103,12 +103,16 @@ public record SensorBar(
   }
 
   private LightPath light(CurtainPass pass, double place) {
-    int steps = (int) Math.ceil(pass.endSeconds() / STEP_SECONDS);
+    double still = pass.first().endSeconds();
+    double again = Math.min(pass.secondReleasedSeconds(), pass.endSeconds());
+    double waits = Math.max(0, again - still - 2 * STEP_SECONDS);
+    int steps = (int) Math.ceil((pass.endSeconds() - waits) / STEP_SECONDS);
     double[] seconds = new double[steps + 1];
     double[] open = new double[steps + 1];
     int n = 0;
     for (int i = 0; i <= steps; i++) {
-      double at = i * STEP_SECONDS;
+      // Nothing moves between the first curtain's rest and the release of the second.
+      double at = i * STEP_SECONDS <= still ? i * STEP_SECONDS : i * STEP_SECONDS + waits;
       double light =
           Math.max(0, share(pass.firstAt(at) - place) - share(pass.secondAt(at) - place));
       // Of a stretch of the same light the two ends are enough.

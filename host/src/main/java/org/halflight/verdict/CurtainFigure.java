@@ -79,6 +79,8 @@ public enum CurtainFigure {
               });
 
   private final Unit unit;
+
+  @SuppressWarnings("ImmutableEnumChecker") // A function without a state.
   private final Function<CurtainShot, OptionalDouble> value;
 
   CurtainFigure(Unit unit, Function<CurtainShot, OptionalDouble> value) {

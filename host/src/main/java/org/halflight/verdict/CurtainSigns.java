@@ -153,14 +153,15 @@ public final class CurtainSigns {
   }
 
   private void offset(boolean drags, boolean own) {
-    Optional<CurtainOffset> line = run.offset();
-    if (line.isEmpty()) {
-      return;
-    }
     double wedge =
         drags
             ? 0
             : run.mean(CurtainFigure.TRAVEL_DIFFERENCE).orElse(0) * run.centreShare().orElse(0);
+    Optional<CurtainOffset> line = run.offset();
+    if (line.isEmpty()) {
+      ofOneSpeed(wedge);
+      return;
+    }
     double latch = line.get().offsetSeconds() - wedge;
     // A latch shows in the times themselves: what only comes of taking out the wedge names none.
     double seen = line.get().offsetSeconds() * Math.signum(latch);
@@ -173,6 +174,19 @@ public final class CurtainSigns {
         && Math.abs(rate) > CurtainLimits.TRAVEL_SHARE
         && Math.abs(rate) > line.get().ratePlusMinusShare()) {
       add(rate > 0 ? Kind.BOTH_SLOW : Kind.BOTH_QUICK, Math.abs(rate));
+    }
+  }
+
+  /** One speed tells no latch from a rate: only what is more than a rate that is let pass. */
+  private void ofOneSpeed(double wedge) {
+    if (run.slitSpeeds().size() != 1) {
+      return;
+    }
+    CurtainSpeed at = run.slitSpeeds().get(0);
+    double latch = at.mean(CurtainFigure.EXCESS).orElse(0) - wedge;
+    double limit = CurtainLimits.OFFSET_SECONDS + CurtainLimits.TRAVEL_SHARE * at.wantedSeconds();
+    if (Math.abs(latch) > limit && at.isBeyond(CurtainFigure.EXCESS, Math.signum(latch) * limit)) {
+      add(latch > 0 ? Kind.LATCH_LATE : Kind.LATCH_EARLY, Math.abs(latch), at);
     }
   }
 

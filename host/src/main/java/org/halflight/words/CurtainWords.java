@@ -28,8 +28,12 @@ public final class CurtainWords {
   /** Something that stands out, as a sentence. */
   public static String of(CurtainSign sign) {
     boolean never = sign.kind() == CurtainSign.Kind.NO_WINDOW && sign.size() < 0;
+    boolean isLatch =
+        sign.kind() == CurtainSign.Kind.LATCH_LATE || sign.kind() == CurtainSign.Kind.LATCH_EARLY;
     return Words.say(
-        "curtain.sign." + Words.key(sign.kind()) + (never ? ".never" : ""),
+        "curtain.sign."
+            + Words.key(sign.kind())
+            + (never ? ".never" : isLatch && sign.speed().isPresent() ? ".at" : ""),
         size(sign),
         sign.speed().map(Numbers::speed).orElse(""));
   }

@@ -3,9 +3,13 @@ package org.halflight.words;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.halflight.job.WorkEntry;
+import org.halflight.session.Adjuster;
 import org.halflight.session.AdjusterTurn;
+import org.halflight.session.TurnCount;
 import org.halflight.speeds.DecimalComma;
 import org.halflight.speeds.Millimetres;
 
@@ -34,14 +38,42 @@ public final class WorkWords {
     if (turn.isAsFound()) {
       String turns =
           turn.turns().isPresent()
-              ? Words.say("turn.count", Millimetres.text(turn.turns().getAsDouble()))
+              ? Words.say("turn.count", plain(turn.turns().getAsDouble()))
               : "";
       return Words.say("turn.found", name, (turns + " " + turn.words()).strip());
     }
     double by = turn.turns().orElseThrow();
     String way = turn.adjuster().isTension() ? "tension" : "screw";
-    return Words.say(
-        "turn." + way + (by > 0 ? ".more" : ".less"), name, Millimetres.text(Math.abs(by)));
+    return Words.say("turn." + way + (by > 0 ? ".more" : ".less"), name, plain(Math.abs(by)));
+  }
+
+  /** Where each adjuster was found and is now, over a whole work log, and when to stop winding. */
+  public static List<String> counts(List<WorkEntry> log) {
+    List<AdjusterTurn> turns = log.stream().flatMap(entry -> entry.turn().stream()).toList();
+    List<String> said = new ArrayList<>();
+    TurnCount.of(turns).forEach((adjuster, count) -> count(adjuster, count).ifPresent(said::add));
+    if (TurnCount.isTooFar(turns)) {
+      said.add(Words.say("curtain.next.stop-something-drags"));
+    }
+    return said;
+  }
+
+  private static Optional<String> count(Adjuster adjuster, TurnCount count) {
+    String name = Words.of("turn", adjuster);
+    String change = (count.change() < 0 ? "\u2212" : "+") + plain(Math.abs(count.change()));
+    if (count.now().isPresent()) {
+      return Optional.of(
+          Words.say(
+              "turn.now",
+              name,
+              plain(count.found().orElseThrow()),
+              plain(count.now().getAsDouble())));
+    }
+    return count.change() == 0 ? Optional.empty() : Optional.of(Words.say("turn.by", name, change));
+  }
+
+  private static String plain(double turns) {
+    return Millimetres.text(Math.rint(turns * 1e3) / 1e3);
   }
 
   /** Day, kind of work, and what was done. */

@@ -36,7 +36,8 @@ public final class FirstLightInSession {
             .filter(firing -> firing.outcome() != Outcome.HELD_FOR_LIGHT)
             .map(FirstLightInSession::fired)
             .reduce((one, other) -> one.isPassed() ? one : other);
-    if (fired.isPresent()) {
+    // A time in light that was not set is none to trust a rig by.
+    if (light.isPresent() && fired.isPresent()) {
       now = now.with(FirstStep.FIRING, fired.get());
     }
     Optional<RigProfile> profile =

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.SensorLight;
 import org.halflight.exposure.TripPoints;
 import org.halflight.fixtures.Seeds;
 import org.halflight.link.Link;
@@ -21,6 +22,7 @@ import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LevelComparator;
 import org.halflight.shuttermodel.LevelComparators;
 import org.halflight.shuttermodel.SensorSet;
+import org.halflight.signal.Channel;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -137,6 +139,13 @@ class LightSettingTest {
     assertThat(again.session().trips().low().hysteresisCounts())
         .isCloseTo(low.hysteresisCounts(), within(5.1e-5));
     assertThat(again.session().light()).isPresent();
+    // Each outer sensor has light of its own, and files keep it.
+    assertThat(setting.outer()).containsOnlyKeys(Channel.OUTER_A, Channel.OUTER_B);
+    SensorLight a = setting.outer().get(Channel.OUTER_A);
+    assertThat(a.fullCounts() - a.darkCounts()).isGreaterThan(LightLevels.LEAST_LIGHT_COUNTS);
+    SensorLight kept = again.session().outerLight().get(Channel.OUTER_A);
+    assertThat(kept.fullCounts()).isCloseTo(a.fullCounts(), within(5.1e-5));
+    assertThat(kept.darkCounts()).isCloseTo(a.darkCounts(), within(5.1e-5));
   }
 
   static Stream<Arguments> badComparators() {

@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.SensorLight;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.LightRange;
@@ -136,6 +137,12 @@ class MarksTest {
             new TripPoints(
                 ComparatorTrips.around(1.5, 2.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS),
                 ComparatorTrips.around(-0.5, -0.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS))),
+        new SessionInput.LightSet(
+            new LightLevels(20, 820, 189.0625, 650.9375),
+            TripPoints.EXACT,
+            Map.of(
+                Channel.OUTER_A, new SensorLight(19.5, 640.25),
+                Channel.OUTER_B, new SensorLight(21, 905))),
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
         new SessionInput.RunBegins(plain.withShutterKind(ShutterKind.CURTAIN_LONG_SIDE)),

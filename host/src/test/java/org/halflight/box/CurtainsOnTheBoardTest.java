@@ -1,6 +1,7 @@
 package org.halflight.box;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -10,7 +11,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.LongSummaryStatistics;
 import java.util.Map;
+import java.util.Optional;
+import org.halflight.exposure.CurtainRun;
+import org.halflight.exposure.CurtainTravel;
+import org.halflight.exposure.PlacePassing;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Phase;
+import org.halflight.session.SessionInput;
+import org.halflight.shuttermodel.CurtainFault;
+import org.halflight.shuttermodel.CurtainMotion;
 import org.halflight.shuttermodel.CurtainPass;
 import org.halflight.shuttermodel.InventedCurtains;
 import org.halflight.shuttermodel.LightPath;
@@ -20,6 +29,8 @@ import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.RunForm;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -77,10 +88,10 @@ class CurtainsOnTheBoardTest {
       List<Long> injected = injected(PINS.get(channel));
       List<Edge> its = told.stream().filter(edge -> edge.channel() == channel).toList();
       assertThat(its).as("%s", channel).hasSize(2 * FIRINGS);
-      long first = injected.size() - its.size();
+      int first = injected.size() - its.size();
       LongSummaryStatistics late = new LongSummaryStatistics();
       for (int i = 0; i < its.size(); i++) {
-        long cycle = injected.get((int) first + i);
+        long cycle = injected.get(first + i);
         if (channel == Channel.CENTRE_LOW && i == 0) {
           // The capture latches the cycle of the edge itself: this makes cycles into ticks.
           origin = cycle - its.get(0).ticks();
@@ -99,6 +110,80 @@ class CurtainsOnTheBoardTest {
       assertThat(late.getMin()).as("%s", channel).isGreaterThanOrEqualTo(-most);
       assertThat(late.getMax()).as("%s", channel).isLessThanOrEqualTo(most);
     }
+  }
+
+  /** Light set and figures made by the host's own code, with comparators that are not ideal. */
+  @Test
+  void theFiguresOfASlitAreThoseOfTheCurtains() throws Exception {
+    Dial dial = Dial.find("curtain").orElseThrow();
+    InventedCurtains kind = InventedCurtains.CLOTH_36;
+    List<String> scenario =
+        List.of(
+            "light centre 40 4000",
+            "light outerA 55 3000",
+            "light outerB 35 3700",
+            "lag all 1",
+            "hysteresis 12",
+            "delay low 0.3 5",
+            "delay high 0.3 5",
+            "delay outerA 0.3 5",
+            "delay outerB 0.3 5",
+            BenchInABox.NAMED);
+    SensorBar bar = SensorBar.usual(kind.design().frameMillimetres());
+    try (BenchInABox box = BenchInABox.start(folder, scenario);
+        BoxBench bench = new BoxBench(box, folder.resolve("slit.session"), List.of(box.port()))) {
+      bench.connect();
+      bench.setLight();
+      RunForm usual = RunForm.usual("invented", Phase.ADJUSTING, dial);
+      bench.handle(
+          new SessionInput.RunBegins(PracticeOperator.form(kind, usual, List.of()).read()));
+      for (MarkedSpeed speed : List.of(MarkedSpeed.parse("1/30"), dial.top())) {
+        CurtainPass pass =
+            kind.with(List.of(CurtainFault.FIRST_DRAGS), dial.speeds(), 1).usualPass(speed);
+        LightPaths light = bar.light(pass);
+        String name = speed.label().replace('/', '_');
+        List<String> curves = new ArrayList<>();
+        curve(curves, "c" + name, light.centre());
+        curve(curves, "a" + name, light.outerA());
+        curve(curves, "b" + name, light.outerB());
+        box.say(String.join("\n", curves));
+        CurtainTravel travel =
+            bench
+                .fire(
+                    String.format(
+                        "c%1$s centre\nfire +0.02 a%1$s outerA\nfire +0.02 b%1$s outerB", name))
+                .exposure()
+                .curtains()
+                .orElseThrow();
+        double out = bar.outerMillimetres() * bar.shrinks();
+        check(speed + " first", outer(travel.first()), between(pass.first(), out), 0.01);
+        check(speed + " second", outer(travel.second()), between(pass.second(), out), 0.01);
+        for (PlacePassing at : travel.places()) {
+          double place = 18 + List.of(-1, 0, 1).get(travel.places().indexOf(at)) * out;
+          double truth = pass.exposureSeconds(place);
+          check(speed + " " + at.place(), at.effectiveSeconds().orElseThrow(), truth, 0.01);
+        }
+      }
+    }
+  }
+
+  private static double outer(Optional<CurtainRun> run) {
+    return run.orElseThrow().outerSeconds();
+  }
+
+  private static double between(CurtainMotion motion, double out) {
+    return motion.reaches(18 + out).orElseThrow() - motion.reaches(18 - out).orElseThrow();
+  }
+
+  private static void check(String what, double seconds, double truth, double share) {
+    System.out.printf(
+        Locale.ROOT,
+        "simulated: %s %.4f ms for %.4f ms, %+.2f %%%n",
+        what,
+        seconds * 1e3,
+        truth * 1e3,
+        100 * (seconds / truth - 1));
+    assertThat(seconds).as(what).isCloseTo(truth, within(share * truth));
   }
 
   private static void curve(List<String> scenario, String name, LightPath path) {

@@ -18,6 +18,9 @@ class CommandLineDocTest extends CommandTests {
   private static final Pattern EXAMPLE =
       Pattern.compile("^\\| `halflight ([^`]+)`( \\(rig\\))? \\|");
 
+  /** With blanks in it where it stands between quotes. */
+  private static final Pattern WORD = Pattern.compile("(?:\"[^\"]*\"|[^ \"])+");
+
   @Test
   void everyExampleWorks() throws Exception {
     Path practice = folder.resolve("practice");
@@ -37,7 +40,11 @@ class CommandLineDocTest extends CommandTests {
               .replaceAll(
                   "([a-z]+\\.(csv|png|pdf|sqlite))", Matcher.quoteReplacement(folder + "/") + "$1")
               .replace("\"my label\"", "label");
-      String[] typed = words.split(" ");
+      String[] typed =
+          WORD.matcher(words)
+              .results()
+              .map(word -> word.group().replace("\"", ""))
+              .toArray(String[]::new);
       // Without a rig on this computer, help shows that each of the words is known.
       assertThat(execute(example.group(2) == null ? typed : withHelp(typed)))
           .as(line + "\n" + out)

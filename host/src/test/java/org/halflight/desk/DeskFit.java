@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
+import javax.swing.JComboBox;
 import javax.swing.JTabbedPane;
 import javax.swing.JTextField;
 import javax.swing.MenuSelectionManager;
@@ -27,6 +28,8 @@ import org.halflight.desk.view.UserAction;
 import org.halflight.fixtures.Turns;
 import org.halflight.record.DataFolder;
 import org.halflight.record.WorkshopRecord;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.ShutterKind;
 
 /**
  * Goes through all places of the window and the states that matter, in several sizes, light and
@@ -61,8 +64,10 @@ final class DeskFit {
           "details",
           "light, light asking",
           "camera, long words",
+          "camera, curtains",
           "camera, empty",
           "run",
+          "run, curtains",
           "run, open",
           "checks, checks",
           "history",
@@ -223,6 +228,9 @@ final class DeskFit {
           }
         });
     look("camera, long words", dark);
+    choose("cameraShutter", List.of(ShutterKind.values()).indexOf(ShutterKind.CURTAIN_LONG_SIDE));
+    look("camera, curtains", dark);
+    choose("cameraShutter", 0);
     for (JTabbedPane tabs : all(window.frame(), JTabbedPane.class)) {
       for (int i = 1; tabs.isShowing() && i < tabs.getTabCount(); i++) {
         int tab = i;
@@ -234,6 +242,9 @@ final class DeskFit {
     look("run", dark);
     onScreen(() -> all(window.frame(), Fold.class).forEach(fold -> fold.open(true)));
     look("run, open", dark);
+    choose("runDial", Dial.names().indexOf("curtain"));
+    look("run, curtains", dark);
+    choose("runDial", 0);
     onScreen(() -> all(window.frame(), Fold.class).forEach(fold -> fold.open(false)));
     act(UserAction.TO_TRIED);
     for (String name : List.of("start", "checks", "checks asking")) {
@@ -259,6 +270,14 @@ final class DeskFit {
       act(said);
       look("said, " + said, dark);
     }
+  }
+
+  private void choose(String name, int index) {
+    onScreen(
+        () ->
+            all(window.frame(), JComboBox.class).stream()
+                .filter(box -> name.equals(box.getName()))
+                .forEach(box -> box.setSelectedIndex(index)));
   }
 
   private void show(String name) {

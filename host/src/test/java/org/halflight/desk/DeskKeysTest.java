@@ -88,7 +88,8 @@ class DeskKeysTest {
     pedal.learn(Pedal.Use.BACK);
     KeyEvent character = pressed(KeyEvent.VK_SEMICOLON, ';', 1, 0);
     keys.pressed(character, true, false);
-    assertThat(pedal.learnt()).containsEntry(Pedal.Use.BACK, new Pedal.Key(KeyEvent.VK_SEMICOLON, 1));
+    assertThat(pedal.learnt())
+        .containsEntry(Pedal.Use.BACK, new Pedal.Key(KeyEvent.VK_SEMICOLON, 1));
     assertThat(keys.pressed(character, true, true)).isFalse();
     assertThat(keys.pressed(character, true, false)).isTrue();
     KeyEvent copied = pressed(KeyEvent.VK_SEMICOLON, ';', 1, InputEvent.CTRL_DOWN_MASK);

@@ -82,7 +82,10 @@ final class DeskWhole {
     papers = new CameraByHand(folder, hand, calendar);
   }
 
-  /** Takes a folder, and what it is done with: keys, pedal or board. */
+  /**
+   * Takes a folder, and what it is done with: keys, pedal or board; or that its camera has
+   * curtains.
+   */
   public static void main(String[] args) {
     Path folder = Path.of(args[0]);
     boolean onBoard = args[1].equals("board");
@@ -91,6 +94,8 @@ final class DeskWhole {
       DeskWhole whole = new DeskWhole(folder, camera, args[1].equals("pedal"));
       if (whole.byPedal) {
         whole.atTheBench();
+      } else if (args[1].equals("curtains")) {
+        new CurtainRepair(whole, folder, whole.hand).repair();
       } else {
         whole.repair();
       }
@@ -102,7 +107,7 @@ final class DeskWhole {
     System.exit(0);
   }
 
-  private void open() {
+  void open() {
     hand.open(
         new DeskSurroundings(
             folder.resolve("data"), camera.ports(), camera::nanos, calendar, "test", 20),
@@ -186,7 +191,7 @@ final class DeskWhole {
     shot("01-light-set");
   }
 
-  private void setLight() {
+  void setLight() {
     int before = view().results().size();
     hand.click("setLight");
     hand.await("the open shutter is asked for", v -> v.light().isAsking());
@@ -476,7 +481,7 @@ final class DeskWhole {
         });
   }
 
-  private void fireAll() {
+  void fireAll() {
     for (int i = 0; i < FIRINGS_MOST && !view().runDone(); i++) {
       fire();
       if (view().question().isPresent()) {
@@ -523,7 +528,7 @@ final class DeskWhole {
   }
 
   /** Writes a page by the mouse and reads it: one sheet. */
-  private String page() throws IOException {
+  String page() throws IOException {
     List<Path> before = pages();
     hand.click("pageCamera");
     hand.await("the page is written", v -> pages().size() > before.size());
@@ -623,13 +628,13 @@ final class DeskWhole {
     }
   }
 
-  private void choose(Phase phase) {
+  void choose(Phase phase) {
     JRadioButton button = (JRadioButton) hand.find("phase." + phase);
     hand.click("phase." + phase);
     hand.await(phase + " is chosen", v -> button.isSelected());
   }
 
-  private void begin() {
+  void begin() {
     int before = view().runs().size();
     if (byPedal) {
       pedalUntil("it begins, whatever has the focus", v -> v.runs().size() > before);
@@ -639,7 +644,7 @@ final class DeskWhole {
     }
   }
 
-  private void fire() {
+  void fire() {
     int before = view().results().size();
     if (byPedal) {
       pedalUntil("a firing", v -> v.results().size() > before);
@@ -659,7 +664,7 @@ final class DeskWhole {
     }
   }
 
-  private void answer() {
+  void answer() {
     if (byPedal) {
       pedalUntil("it is answered", v -> v.question().isEmpty());
     } else {
@@ -706,11 +711,11 @@ final class DeskWhole {
     return view.shown().filter(s -> s.label().equals(setting)).isPresent();
   }
 
-  private void shot(String name) {
+  void shot(String name) {
     hand.shot(folder.resolve("screens"), name);
   }
 
-  private BenchView view() {
+  BenchView view() {
     return DeskHand.onScreen(() -> hand.window().view().orElseThrow());
   }
 

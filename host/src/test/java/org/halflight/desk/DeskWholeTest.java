@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 @Tag("window")
 class DeskWholeTest {
   @ParameterizedTest
-  @ValueSource(strings = {"keys", "pedal"})
+  @ValueSource(strings = {"keys", "pedal", "curtains"})
   void aWholeRepairOnThePracticeRigBy(String means) throws Exception {
     Path folder = Path.of("target", "desk-whole", means);
     DeskTest.clear(folder);

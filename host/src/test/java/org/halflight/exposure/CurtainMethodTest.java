@@ -249,7 +249,7 @@ class CurtainMethodTest {
     }
     wrong.replaceAll(
         edge ->
-            edge.channel().ordinal() < 2 && !edge.high()
+            edge.channel().code() < Channel.OUTER_A.code() && !edge.high()
                 ? new Edge(
                     edge.channel(),
                     false,

@@ -48,11 +48,11 @@ class CurtainTravelTest {
   }
 
   private static PlacePassing at(Place place, double[] effectiveSeconds) {
-    double opens = 5e-3 * place.ordinal();
-    double effective = effectiveSeconds[place.ordinal()];
+    double opens = 5e-3 * place.index();
+    double effective = effectiveSeconds[place.index()];
     return new PlacePassing(
         place,
-        16.2 * (place.ordinal() - 1),
+        16.2 * (place.index() - 1),
         OptionalDouble.of(opens),
         OptionalDouble.of(opens + effective),
         OptionalDouble.of(effective),

@@ -40,7 +40,8 @@ public final class CurtainTravels {
   /** Firings of one run at a speed that had these travels. */
   public static List<FiringResult> firings(Phase phase, String speed, CurtainTravel... travels) {
     Session session = new Session();
-    session.handle(new SessionInput.RigIs("R-0001", phase.ordinal(), BoardTraits.USUAL, ""));
+    session.handle(
+        new SessionInput.RigIs("R-0001", phase == Phase.AS_LEFT ? 2 : 1, BoardTraits.USUAL, ""));
     session.handle(
         new SessionInput.RunBegins(
             new RunSetup(

@@ -38,6 +38,8 @@ import org.halflight.speeds.FrameSize;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
+import org.halflight.words.Words;
+import org.halflight.words.WorkWords;
 import org.halflight.workflow.RunForm;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -133,6 +135,12 @@ class CurtainsInRecordTest {
       assertThat(counts.get(Adjuster.FIRST_TENSION).now()).hasValue(3.875);
       assertThat(counts.get(Adjuster.FIRST_TENSION).isTooFar()).isTrue();
       assertThat(counts.get(Adjuster.SECOND_TENSION).isTooFar()).isFalse();
+      assertThat(WorkWords.counts(log))
+          .containsExactly(
+              "First-curtain tension: found at 3.5 turns, now 3.875.",
+              "Second-curtain tension: found at 4 turns, now 4.",
+              Words.say("curtain.next.stop-something-drags"));
+      assertThat(WorkWords.text(log.get(4))).contains("as found: slot at two o'clock");
       assertThat(new TurnCount(OptionalDouble.empty(), 0.25).isTooFar()).isFalse();
     }
   }

@@ -72,7 +72,7 @@ record CurtainCase(
    * @param most likewise
    */
   static CurtainCase of(int number, double least, double most) {
-    Draws draws = new Draws(Validation.SEED * 0x9E3779B97F4A7C15L + 2 * number);
+    Draws draws = Draws.of(Validation.SEED, 2L * number);
     CurtainFault[] faults = CurtainFault.values();
     CurtainFault fault =
         draws.chance(SOUND_SHARE)
@@ -87,7 +87,8 @@ record CurtainCase(
    * at its top speed, two steps slower, at 1/60 and at 1/8.
    */
   static CurtainCase clean(CurtainFault fault, int number) {
-    Draws draws = new Draws((Validation.SEED + fault.ordinal()) * 0x9E3779B97F4A7C15L + 2 * number);
+    Draws draws =
+        Draws.of(Validation.SEED + List.of(CurtainFault.values()).indexOf(fault), 2L * number);
     CurtainShutter shutter = CurtainShutter.drawn(fault, 1, draws);
     List<Speed> all = speeds(shutter);
     int top = all.size() - 1;
@@ -124,7 +125,7 @@ record CurtainCase(
       double offStops,
       double least,
       double most) {
-    Draws draws = new Draws(Validation.SEED * 0x9E3779B97F4A7C15L + 2 * number + 1);
+    Draws draws = Draws.of(Validation.SEED, 2L * number + 1);
     CurtainBar bar = CurtainBar.drawn(shutter.frame(), least, most, draws);
     CurtainBar.Said said = bar.said(draws);
     double off = offStops * draws.normal();

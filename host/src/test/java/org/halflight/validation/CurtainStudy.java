@@ -101,12 +101,12 @@ final class CurtainStudy {
 
     /** Exposure at a place, with what fell on the film there. */
     Optional<Pair> onFilm(Place place) {
-      return exposure(place, shot.truth().exposure(its.bar().sees(place.ordinal())).all());
+      return exposure(place, shot.truth().exposure(its.bar().sees(place.index())).all());
     }
 
     /** The same with the light that got to the sensor. */
     Optional<Pair> atSensor(Place place) {
-      return exposure(place, light.get(place.ordinal()).all());
+      return exposure(place, light.get(place.index()).all());
     }
 
     private Optional<Pair> exposure(Place place, double truth) {

@@ -204,7 +204,7 @@ class PublishedCurtainTest {
    */
   @Test
   void anElectronicFlashFindsTheFrameOpenAtTheSpeedsThatTheManualSays() {
-    double clear = 17e-3 + 0.5e-3;
+    double clear = 17e-3 + 1e-3;
     assertThat(new Even(36, 17e-3, 1 / 50.0, 0.4).contact(clear).at(ContactShot.Flash.WHILE_OPEN))
         .hasSize(1);
     assertThat(new Even(36, 17e-3, 1 / 60.0, 0.4).contact(clear).at(ContactShot.Flash.WHILE_OPEN))

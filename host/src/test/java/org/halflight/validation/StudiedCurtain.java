@@ -167,8 +167,7 @@ final class StudiedCurtain {
       String alone = numbers(direct.get(i).flatMap(Exposure::curtains));
       String said = numbers(travel(session.get(i)));
       if (!alone.equals(said)) {
-        found.add(
-            its.number() + " at " + its.shots().get(i).speed().label());
+        found.add(its.number() + " at " + its.shots().get(i).speed().label());
       }
     }
     return found;

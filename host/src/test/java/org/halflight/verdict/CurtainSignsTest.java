@@ -85,7 +85,7 @@ class CurtainSignsTest {
       double delay = marked.exactSeconds() + late;
       List<PlacePassing> places = new ArrayList<>();
       for (Place place : Place.values()) {
-        double x = OUTER * (place.ordinal() - 1);
+        double x = OUTER * (place.index() - 1);
         double opens = at(firstTravel, firstDrag, x);
         double covers = at(secondTravel, secondDrag, x) + delay;
         double light = place == Place.END ? bounce : 0;
@@ -199,6 +199,17 @@ class CurtainSignsTest {
     assertThat(kinds(slow, OWN))
         .containsExactlyInAnyOrder(Kind.FIRST_SLOW, Kind.SECOND_SLOW, Kind.WEDGE_END_DARKER);
     assertThat(next(slow, OWN, Known.NOTHING).act()).isEqualTo(Act.MORE_FIRST);
+  }
+
+  @Test
+  void aLateLatchIsSeenAtTheTopSpeedAlone() {
+    List<CurtainShot> top =
+        fired(Curtains.SOUND.late(0.3e-3)).stream()
+            .filter(shot -> shot.speed().equals(MarkedSpeed.parse("1/1000")))
+            .toList();
+    assertThat(CurtainSigns.of(CurtainRunFigures.ofShots(top).orElseThrow(), OWN))
+        .singleElement()
+        .satisfies(sign -> assertThat(sign.kind()).isEqualTo(Kind.LATCH_LATE));
   }
 
   @Test

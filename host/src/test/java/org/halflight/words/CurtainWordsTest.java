@@ -3,7 +3,10 @@ package org.halflight.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Optional;
+import org.halflight.exposure.CurtainNote;
+import org.halflight.session.CentreOnly;
 import org.halflight.session.CurtainStep;
+import org.halflight.session.SessionEvent;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.CurtainAdvice;
 import org.halflight.verdict.CurtainAdvice.Act;
@@ -32,6 +35,18 @@ class CurtainWordsTest {
       assertThat(CurtainWords.name(figure)).isNotEmpty();
     }
     assertThat(CurtainWords.value(CurtainFigure.SLIT, 2.12)).isEqualTo("2.1 mm");
+  }
+
+  @Test
+  void whyOnlyTheCentreIsTimedIsSaid() {
+    for (CentreOnly why : CentreOnly.values()) {
+      assertThat(EventSentences.of(new SessionEvent.CurtainsAtTheCentre(why)).orElseThrow())
+          .containsIgnoringCase("the centre")
+          .endsWith(".");
+    }
+    for (CurtainNote note : CurtainNote.values()) {
+      assertThat(CurtainWords.note(note)).endsWith(".").doesNotContain("{");
+    }
   }
 
   @Test

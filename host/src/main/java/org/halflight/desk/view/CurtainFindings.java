@@ -117,8 +117,7 @@ public record CurtainFindings(
   /** Whether what the open step is about is right, by enough firings. */
   boolean isDone(BenchView view) {
     CurtainStep step = CurtainBench.step(view);
-    return step != CurtainStep.CLEAN
-        && advice.step().number() > step.number()
+    return advice.step().number() > step.number()
         && CurtainBench.toSettle(view) == 0
         && CurtainBench.good(view) >= CurtainTrials.FIRINGS;
   }
@@ -131,27 +130,36 @@ public record CurtainFindings(
     return advice.why().map(sign -> Words.of("desk.curtain.sign", sign.kind())).orElse("");
   }
 
-  /** What to do next, in a few words. */
+  /** What to do next, in a few words; where it belongs to another step, with the key of that. */
   String next(BenchView view) {
+    CurtainStep open = CurtainBench.step(view);
+    CurtainStep next = CurtainBench.next(view);
+    if (open == CurtainStep.CLEAN) {
+      return Words.say("desk.curtain.clean", KeyHints.keyName(UserAction.STEP_NEXT));
+    }
     if (isDone(view)) {
       return Words.say(
-          "desk.curtain.stepDone",
-          KeyHints.keyName(UserAction.STEP_NEXT),
-          CurtainWords.step(CurtainBench.next(view)));
+          "desk.curtain.key", KeyHints.keyName(UserAction.STEP_NEXT), CurtainWords.step(next));
     }
-    return Words.of("desk.curtain.act", advice.act());
+    String act = Words.of("desk.curtain.act", advice.act());
+    return advice.step() == open || advice.act() == CurtainAdvice.Act.NOTHING
+        ? act
+        : Words.say("desk.curtain.key", KeyHints.keyName(CurtainKeys.opening(advice.step())), act);
   }
 
   /** The same in whole sentences, and what was turned so far. */
   String sentence(BenchView view) {
-    String turned = CurtainBench.isLed(view) ? CurtainBench.turned(view) : "";
-    String stop =
-        CurtainBench.isLed(view) && CurtainBench.isTooFar(view)
-            ? Words.say("curtain.next.stop-something-drags")
-            : "";
+    if (!CurtainBench.isLed(view)) {
+      return CurtainWords.next(advice);
+    }
     String next =
-        isDone(view) ? CurtainWords.how(CurtainBench.next(view)) : CurtainWords.next(advice);
-    return String.join(" ", stop.equals(next) ? "" : stop, next, turned).strip().replace("  ", " ");
+        CurtainBench.step(view) == CurtainStep.CLEAN
+            ? CurtainWords.how(CurtainStep.CLEAN)
+            : isDone(view) ? CurtainWords.how(CurtainBench.next(view)) : CurtainWords.next(advice);
+    String stop = CurtainBench.isTooFar(view) ? Words.say("curtain.next.stop-something-drags") : "";
+    return Stream.of(next.startsWith(stop) ? "" : stop, next, CurtainBench.turned(view))
+        .filter(each -> !each.isEmpty())
+        .collect(Collectors.joining(" "));
   }
 
   private double frameMillimetres() {

@@ -23,9 +23,14 @@ public final class CurtainKeys {
   private static Map<UserAction, CurtainStep> steps() {
     Map<UserAction, CurtainStep> steps = new EnumMap<>(UserAction.class);
     for (CurtainStep step : CurtainStep.values()) {
-      steps.put(UserAction.valueOf("STEP_" + step.name()), step);
+      steps.put(opening(step), step);
     }
     return Collections.unmodifiableMap(steps);
+  }
+
+  /** The act that opens a step. */
+  static UserAction opening(CurtainStep step) {
+    return UserAction.valueOf("STEP_" + step.name());
   }
 
   /** Whether an act belongs to adjusting curtains. */

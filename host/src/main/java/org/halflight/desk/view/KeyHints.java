@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.session.UntimedTest;
 import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
@@ -209,7 +210,9 @@ public final class KeyHints {
   public static boolean isOffered(UserAction act, BenchView view) {
     return switch (act) {
       case WIND_TURNS, WIND_LOCKED -> view.linkage().isUnderWay();
-      default -> true;
+      case SWITCH_COVER, SWITCH_CELLS, SWITCH_PLACE ->
+          view.setup().filter(RunSetup::isStage).isPresent();
+      default -> !CurtainKeys.isOfCurtains(act) || CurtainBench.isCurtain(view);
     };
   }
 

@@ -122,22 +122,12 @@ public final class MenuList {
           SWITCH_CELLS,
           SWITCH_PLACE ->
           Group.RUN;
-      case TURN_TIGHTER,
-          TURN_LOOSER,
-          STEP_NEXT,
-          STEP_CLEAN,
-          STEP_FIRST_TENSION,
-          STEP_SECOND_TENSION,
-          STEP_SLIT,
-          STEP_AGAIN,
-          STEP_BRAKE,
-          STEP_CONTACT,
-          STEP_ESCAPEMENT,
-          STEP_NEXT_DAY ->
-          Group.CURTAINS;
       case FIRE, COCK, PRACTICE, CHANGE_BENCH -> Group.PRACTICE;
       case KEYS, HELP, ABOUT, QUIT -> Group.HELP;
-      default -> ConditionKeys.of(act).isPresent() ? Group.CONDITIONS : Group.VIEW;
+      default ->
+          CurtainKeys.isOfCurtains(act)
+              ? Group.CURTAINS
+              : ConditionKeys.of(act).isPresent() ? Group.CONDITIONS : Group.VIEW;
     };
   }
 
@@ -173,21 +163,11 @@ public final class MenuList {
           (!isStage && setup.filter(each -> each.phase() == Phase.ADJUSTING).isPresent())
               || KeyHints.of(view).stream().anyMatch(hint -> hint.act() == act);
       case SWITCH_COVER, SWITCH_CELLS, SWITCH_PLACE -> isStage;
-      case TURN_TIGHTER,
-          TURN_LOOSER,
-          STEP_NEXT,
-          STEP_CLEAN,
-          STEP_FIRST_TENSION,
-          STEP_SECOND_TENSION,
-          STEP_SLIT,
-          STEP_AGAIN,
-          STEP_BRAKE,
-          STEP_CONTACT,
-          STEP_ESCAPEMENT,
-          STEP_NEXT_DAY ->
-          CurtainKeys.means(act, view);
       case FIRE, COCK -> view.link().isPractice();
-      default -> ConditionKeys.of(act).isEmpty() || setup.isPresent();
+      default ->
+          CurtainKeys.isOfCurtains(act)
+              ? CurtainKeys.means(act, view)
+              : ConditionKeys.of(act).isEmpty() || setup.isPresent();
     };
   }
 

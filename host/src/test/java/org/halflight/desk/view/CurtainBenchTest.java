@@ -74,6 +74,7 @@ class CurtainBenchTest {
       assertThat(CurtainBench.begun(work.view(), Optional.empty()))
           .isEqualTo("second-tension found ");
 
+      assertThat(NextText.of(work.view()).heading()).startsWith("step 0 of 8: Clean and count");
       CurtainStep next = CurtainKeys.step(UserAction.STEP_NEXT, work.view()).orElseThrow();
       assertThat(next).isEqualTo(CurtainStep.FIRST_TENSION);
       work.handle(new SessionInput.StepChosen(next));
@@ -103,6 +104,9 @@ class CurtainBenchTest {
       assertThat(words.hints())
           .startsWith("Give the first curtain a little more tension.")
           .endsWith("Turns so far: first +1/8 (found at 3.50).");
+      work.handle(new SessionInput.StepChosen(CurtainStep.CONTACT));
+      assertThat(CurtainFindings.of(work.view()).orElseThrow().next(work.view()))
+          .isEqualTo("Ctrl+1: tighten the first");
       assertThat(pictures(fired, 0))
           .containsExactly(GatePicture.class, TrialsPicture.class, CurtainBand.class);
     }

@@ -93,6 +93,7 @@ public record CurtainBar(
    * @param low threshold of the centre
    * @param high likewise
    */
+  @SuppressWarnings("ArrayRecordComponent") // Handed on once and never compared.
   public record Said(
       double outer,
       double slit,
@@ -281,7 +282,6 @@ public record CurtainBar(
     List<Crossing> all = new ArrayList<>();
     for (int i = 0; i < eyes.size(); i++) {
       if (i == CENTRE) {
-        Eye centre = eyes.get(i);
         double rise = rig.lowRiseSeconds();
         Level low =
             new Level(
@@ -324,8 +324,8 @@ public record CurtainBar(
           all.stream()
               .anyMatch(
                   other ->
-                      other != each
-                          && other.channel() != 0
+                      other.channel() != 0
+                          && !other.equals(each)
                           && Math.abs(other.seconds() - each.seconds()) < CROWDED_SECONDS);
       double error =
           each.channel() == 0 ? 0 : crowded ? draws.between(-19, 14) : draws.between(-2, 8);

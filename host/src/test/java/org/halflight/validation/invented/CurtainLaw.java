@@ -137,7 +137,7 @@ record CurtainLaw(
       double halfW = w + STEP / 2 * v;
       double nextV = v + STEP * force(halfW, halfV, held);
       double nextW = w + STEP * halfV;
-      boolean comesToRest = v > 0 && nextV <= 0 || v < 0 && nextV >= 0;
+      boolean comesToRest = (v > 0 && nextV <= 0) || (v < 0 && nextV >= 0);
       if (comesToRest && force(w, 0, held) <= 0) {
         all.add(new double[] {w, 0});
         return all;

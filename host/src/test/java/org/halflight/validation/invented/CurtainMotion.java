@@ -10,6 +10,7 @@ import java.util.List;
  * @param millimetres places, from the centre of the frame in the direction of travel
  * @param speeds likewise, in millimetres a second
  */
+@SuppressWarnings("ArrayRecordComponent") // Handed on once and never compared.
 public record CurtainMotion(double stepSeconds, double[] millimetres, double[] speeds) {
   /** Before its release a curtain waits, and at the end it stays. */
   double at(double seconds) {

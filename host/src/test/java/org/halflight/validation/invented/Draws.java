@@ -10,6 +10,11 @@ public final class Draws {
     random = new SplittableRandom(seed);
   }
 
+  /** Draws of one case of many, far from those of its neighbours. */
+  public static Draws of(long seed, long number) {
+    return new Draws(seed * 0x9E3779B97F4A7C15L + number);
+  }
+
   /** Normal with mean 0 and deviation 1. */
   public double normal() {
     return random.nextGaussian();
