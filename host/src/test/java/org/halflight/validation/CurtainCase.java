@@ -101,7 +101,7 @@ record CurtainCase(
 
   /** The same firings before a bar whose geometry is known exactly. */
   CurtainCase withKnownGeometry() {
-    Draws draws = new Draws(Validation.SEED * 0x9E3779B97F4A7C15L - number);
+    Draws draws = Draws.of(Validation.SEED, -1L - number);
     CurtainBar placed = bar.inPlace();
     List<Shot> again =
         shots.stream()

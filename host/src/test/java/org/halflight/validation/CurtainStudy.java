@@ -447,7 +447,8 @@ final class CurtainStudy {
             rows.stream().filter(row -> row.its().number() < FEWER).toList()));
     page.add(
         travelRow(
-            "distances not said, all", rows(FEWER, new Told(false, true), LEAST_LIGHT, MOST_LIGHT)));
+            "distances not said, all",
+            rows(FEWER, new Told(false, true), LEAST_LIGHT, MOST_LIGHT)));
     page.add("");
     List<Pair> spans = inOrder.stream().flatMap(Row::spans).toList();
     page.add(
@@ -552,7 +553,8 @@ final class CurtainStudy {
             claim.falselyPercent(rows, true) > MOST_FALSE_PERCENT
                 ? "**%.1f %%**, %.1f %%"
                 : "%.1f %%, %.1f %%",
-            claim.falselyPercent(rows, true), claim.falselyPercent(rows, false));
+            claim.falselyPercent(rows, true),
+            claim.falselyPercent(rows, false));
   }
 
   private static List<String> inASession() {
