@@ -12,9 +12,9 @@ import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.halflight.files.OutFile;
 import org.halflight.firstlight.Finding;
 import org.halflight.firstlight.FirstLight;
+import org.halflight.firstlight.FirstLightWords;
 import org.halflight.firstlight.FirstStep;
 import org.halflight.session.Source;
-import org.halflight.words.FirstLightWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 

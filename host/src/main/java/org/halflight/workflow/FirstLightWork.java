@@ -10,11 +10,11 @@ import org.halflight.bench.RigWork;
 import org.halflight.firstlight.Fault;
 import org.halflight.firstlight.Finding;
 import org.halflight.firstlight.FirstLight;
+import org.halflight.firstlight.FirstLightWords;
 import org.halflight.firstlight.FirstStep;
 import org.halflight.firstlight.StepWatch;
 import org.halflight.firstlight.TaskJudge;
 import org.halflight.speeds.DecimalComma;
-import org.halflight.words.FirstLightWords;
 import org.halflight.words.Words;
 
 /**

@@ -45,10 +45,10 @@ class CommandLineDocTest extends CommandTests {
               .results()
               .map(word -> word.group().replace("\"", ""))
               .toArray(String[]::new);
-      // Without a rig on this computer, help shows that each of the words is known.
-      assertThat(execute(example.group(2) == null ? typed : withHelp(typed)))
-          .as(line + "\n" + out)
-          .isZero();
+      // Without a rig on this computer, or curtains in that session, help shows that each of the
+      // words is known.
+      boolean isTried = example.group(2) == null && !words.contains("--curtains");
+      assertThat(execute(isTried ? typed : withHelp(typed))).as(line + "\n" + out).isZero();
     }
     assertThat(examples).isGreaterThanOrEqualTo(10);
     assertThat(folder.resolve("map.png")).isNotEmptyFile();

@@ -5,8 +5,8 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.halflight.firstlight.Finding;
 import org.halflight.firstlight.FirstLight;
+import org.halflight.firstlight.FirstLightWords;
 import org.halflight.firstlight.FirstStep;
-import org.halflight.words.FirstLightWords;
 import org.halflight.words.Words;
 import org.halflight.workflow.Prompt;
 

@@ -24,6 +24,7 @@ import org.halflight.extratest.LinkageJudgement;
 import org.halflight.firstlight.Fault;
 import org.halflight.firstlight.Finding;
 import org.halflight.firstlight.FirstLight;
+import org.halflight.firstlight.FirstLightWords;
 import org.halflight.firstlight.FirstStep;
 import org.halflight.firstlight.Seen;
 import org.halflight.firstlight.TaskJudge;
@@ -54,7 +55,6 @@ import org.halflight.signal.Channel;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
-import org.halflight.words.FirstLightWords;
 import org.halflight.workflow.Answer;
 import org.halflight.workflow.Prompt;
 

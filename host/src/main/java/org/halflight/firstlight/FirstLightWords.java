@@ -1,16 +1,15 @@
-package org.halflight.words;
+package org.halflight.firstlight;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.halflight.firstlight.Finding;
-import org.halflight.firstlight.FirstLight;
-import org.halflight.firstlight.FirstStep;
-import org.halflight.firstlight.Seen;
 import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
+import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
 
 /** What is said while a rig that was just built is tried, and of what came of it. */
 public final class FirstLightWords {
