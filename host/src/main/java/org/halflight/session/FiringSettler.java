@@ -209,10 +209,10 @@ final class FiringSettler {
           new SessionEvent.IsTheSelfTimerOn(key, result.releaseDelaySeconds().getAsDouble()));
     }
     notes.plateauShare().ifPresent(share -> light.onShare(share, Optional.of(key), events));
-    // While curtains are adjusted step by step, another speed than the marked one is what is worked on.
+    // While curtains are adjusted step by step, another speed than the marked one is what is worked
+    // on.
     if (progress.step().isEmpty()) {
-      questions.settled(
-          result, result.shown().map(progress::neighbours).orElse(List.of()), events);
+      questions.settled(result, result.shown().map(progress::neighbours).orElse(List.of()), events);
     }
     meter.oneLevel().measureAgain(result, log, events);
     meter.learn(result, events);
