@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.exposure.CurtainMethod;
+import org.halflight.exposure.CurtainNote;
 import org.halflight.exposure.Direction;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.OuterSensors;
@@ -26,6 +27,7 @@ final class CurtainWatch {
   private Set<Channel> seen = Set.of();
   private Optional<Direction> direction = Optional.empty();
   private boolean saidCentreOnly;
+  private final Set<CurtainNote> said = EnumSet.noneOf(CurtainNote.class);
 
   /**
    * What is known now.
@@ -86,12 +88,19 @@ final class CurtainWatch {
     return isNews;
   }
 
+  /** Whether a note is to be said now: the first firing of the run that has it. */
+  boolean isNews(int itsRun, CurtainNote note) {
+    begin(itsRun);
+    return said.add(note);
+  }
+
   private void begin(int itsRun) {
     if (itsRun != run) {
       run = itsRun;
       seen = Set.of();
       direction = Optional.empty();
       saidCentreOnly = false;
+      said.clear();
     }
   }
 }

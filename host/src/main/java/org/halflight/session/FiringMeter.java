@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.Function;
 import org.halflight.exposure.CurtainMethod;
+import org.halflight.exposure.CurtainNote;
 import org.halflight.exposure.Exposure;
 import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.LevelPair;
@@ -215,6 +216,14 @@ final class FiringMeter {
       events.add(
           new SessionEvent.CurtainsAtTheCentre(
               CentreOnly.why(setup.get(), !oneLevel.isOneLevel())));
+    }
+    if (settled.exposure() instanceof Exposure.Timed timed) {
+      timed.curtains().stream()
+          .flatMap(travel -> travel.notes().stream())
+          .filter(note -> note != CurtainNote.DISTANCES_NOT_SAID)
+          .sorted()
+          .filter(note -> curtains.isNews(progress.run(), note))
+          .forEach(note -> events.add(new SessionEvent.CurtainsNoted(note)));
     }
   }
 

@@ -209,7 +209,11 @@ final class FiringSettler {
           new SessionEvent.IsTheSelfTimerOn(key, result.releaseDelaySeconds().getAsDouble()));
     }
     notes.plateauShare().ifPresent(share -> light.onShare(share, Optional.of(key), events));
-    questions.settled(result, result.shown().map(progress::neighbours).orElse(List.of()), events);
+    // While curtains are adjusted step by step, another speed than the marked one is what is worked
+    // on.
+    if (progress.step().isEmpty()) {
+      questions.settled(result, result.shown().map(progress::neighbours).orElse(List.of()), events);
+    }
     meter.oneLevel().measureAgain(result, log, events);
     meter.learn(result, events);
     if (progress.isQuick() && test.filter(UntimedTest::holds).isPresent()) {

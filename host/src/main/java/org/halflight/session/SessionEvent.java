@@ -3,6 +3,7 @@ package org.halflight.session;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.exposure.CurtainNote;
 import org.halflight.exposure.Exposure;
 import org.halflight.profile.ClockRate;
 import org.halflight.speeds.MarkedSpeed;
@@ -17,6 +18,9 @@ public sealed interface SessionEvent {
 
   /** Curtains are measured at the centre of the frame only; said once in a run. */
   record CurtainsAtTheCentre(CentreOnly why) implements SessionEvent {}
+
+  /** Something about the set-up before the curtains wants a look; each said once in a run. */
+  record CurtainsNoted(CurtainNote note) implements SessionEvent {}
 
   /** The rig sees one level of light at a time: a speed has a time from its second firing on. */
   record OneLevelRig(boolean fixed) implements SessionEvent {}

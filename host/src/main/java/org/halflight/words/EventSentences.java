@@ -36,6 +36,9 @@ public final class EventSentences {
     if (news instanceof SessionEvent.CurtainsAtTheCentre centre) {
       return Optional.of(Words.of("curtain.centreOnly", centre.why()));
     }
+    if (news instanceof SessionEvent.CurtainsNoted noted) {
+      return Optional.of(CurtainWords.note(noted.note()));
+    }
     if (news instanceof SessionEvent.OneLevelRig rig) {
       return say(rig.fixed() ? "news.starterRig" : "news.oneLevelRig");
     }

@@ -116,10 +116,14 @@ class CurtainsInSessionTest {
     fire(EVEN);
     assertThat(travel(2).direction()).isEqualTo(Direction.B_TO_A);
     assertThat(travel(2).notes()).contains(CurtainNote.TRAVEL_REVERSED);
+    fire(EVEN);
+    // Each note is said once in a run, however often it holds.
+    assertThat(bench.news(SessionEvent.CurtainsNoted.class))
+        .containsOnlyOnce(new SessionEvent.CurtainsNoted(CurtainNote.TRAVEL_REVERSED));
     begin(ShutterKind.CURTAIN_SHORT_SIDE, "24 x 36");
     fire(EVEN);
-    assertThat(travel(3).direction()).isEqualTo(Direction.A_TO_B);
-    assertThat(travel(3).geometry().frameMillimetres()).isEqualTo(24);
+    assertThat(travel(4).direction()).isEqualTo(Direction.A_TO_B);
+    assertThat(travel(4).geometry().frameMillimetres()).isEqualTo(24);
   }
 
   /** With its light read, a sensor is known to work before it has seen a firing. */

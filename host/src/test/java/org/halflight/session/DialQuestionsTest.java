@@ -72,6 +72,15 @@ class DialQuestionsTest {
   }
 
   @Test
+  void nothingIsAskedWhileCurtainsAreAdjustedStepByStep() {
+    bench.begin(Phase.ADJUSTING, 9, S500);
+    bench.handle(new SessionInput.StepChosen(CurtainStep.SLIT));
+    bench.handle(new SessionInput.SpeedChosen(S500));
+    fire(3, S250, 0);
+    assertThat(bench.session.question()).isEmpty();
+  }
+
+  @Test
   void threeThatAreNotInARowRaiseNothing() {
     bench.begin(Phase.ADJUSTING, 9, S500);
     fire(2, S250, 0);

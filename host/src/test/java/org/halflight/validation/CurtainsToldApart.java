@@ -145,7 +145,7 @@ final class CurtainsToldApart {
     page.add(
         String.format(
             Locale.ROOT,
-            "%d runs of each fault, in a shutter that is in order otherwise: three firings each at the top speed, two steps slower, at 1/60 and at 1/8. A slow curtain loses 0.35 ms or 3 %% of its travel, a dragging one as much in its last part. A latch is 0.3 ms late, a slit 0.25 ms short. A bounce comes back 7 to 13 %% of the frame. Nobody said what the travel should be. The target for wedge, latch, drag and bounce is 95 %%. *Right*: the sign of the fault, and none of another kind but what is capped by it. The rule was changed once after a look at other runs.",
+            "%d runs of each fault, in a shutter that is in order otherwise: three firings each at the top speed, two steps slower, at 1/60 and at 1/8. A slow curtain loses 0.35 ms or 3 %% of its travel, a dragging one as much in its last part. A latch is 0.3 ms late, a slit 0.25 ms short. A bounce comes back 7 to 13 %% of the frame. Nobody said what the travel should be. The target for wedge, latch, drag and bounce is 95 %%. *Right*: the sign of the fault, and none of another kind but what is capped by it. The rule was changed after a look at other runs.",
             RUNS));
     page.add("");
     StringBuilder head = new StringBuilder("| fault | right |");
@@ -173,7 +173,7 @@ final class CurtainsToldApart {
     }
     page.add("");
     page.add(
-        "The columns count the runs in which a pattern was named; one run may name two. Faults without a figure under *right* have no sign of their own: three places and no figure of the travel do not tell both curtains slow from a slow train, and a brake that begins in the outer 5 % is not seen.");
+        "The columns count the runs in which a pattern was named; one run may name two. Faults without a figure under *right* have no sign of their own. Where nobody gave a figure of the travel, three places do not tell that both curtains are slow. A brake that begins in the outer 5 % is not seen.");
     page.add("");
     return page;
   }
