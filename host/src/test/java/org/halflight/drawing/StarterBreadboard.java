@@ -96,7 +96,7 @@ final class StarterBreadboard {
               "2  Supply",
               List.of(
                   "Red wire: from a12, the column of 5V, to the red rail +. Take 5V, not VIN and not 3V3.",
-                  "Black wire: from a14, the column of GND, to the blue rail −."),
+                  "Black wire: from a14, the column of GND, to the blue rail −. Never both in one rail: that is a short."),
               List.of(new Wire("a12", "+12", RED), new Wire("a14", "-14", BLACK))),
           new Step(
               "starter-3",
@@ -133,7 +133,7 @@ final class StarterBreadboard {
               "7  Release (leave it out if you like)",
               List.of(
                   "Blue wire: from j1, the column of D12, to j25. 1 k from h25 to h29. Release socket: j29 and the blue rail −.",
-                  "Touch bare metal before you plug anything into the socket. Only a switch goes there, never a flash cable."),
+                  "Cable out first. Touch bare metal before you plug anything in. Only a switch goes there, never a flash cable."),
               List.of(
                   new Wire("j1", "j25", BLUE, 1, -1.05, 25, -1.05),
                   new TwoLegs("release resistor", "h25", "h29", "1 k"),
