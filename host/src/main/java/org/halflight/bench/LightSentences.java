@@ -22,11 +22,15 @@ public final class LightSentences {
 
   private LightSentences() {}
 
-  /** How the light was set. */
-  public static String done(LightLevels levels) {
+  /**
+   * How the light was set.
+   *
+   * @param fixedLevel whether the rig has one level, and that cannot be set
+   */
+  public static String done(LightLevels levels, boolean fixedLevel) {
     LevelPair pair = ((LightLevels.Known) levels.levels()).levels();
     return Words.say(
-        "light.done",
+        fixedLevel ? "light.done.fixed" : "light.done",
         Numbers.percent(levels.fullCounts() / BoardTraits.FULL_SCALE_COUNTS),
         Numbers.percent(levels.darkCounts() / levels.fullCounts()),
         Numbers.percent(pair.low()),
@@ -36,7 +40,7 @@ public final class LightSentences {
   /** How the light was set, and what was found about the two levels meanwhile. */
   public static String done(LightSetting setting) {
     List<String> sentences = new ArrayList<>();
-    sentences.add(done(setting.levels().orElseThrow()));
+    sentences.add(done(setting.levels().orElseThrow(), setting.hasFixedLevel()));
     setting
         .trips()
         .ifPresent(

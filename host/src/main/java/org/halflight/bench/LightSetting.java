@@ -146,6 +146,11 @@ public final class LightSetting {
     this.fixedLevel = fixedLevel;
   }
 
+  /** Whether the rig has one level, and that cannot be set. */
+  public boolean hasFixedLevel() {
+    return fixedLevel;
+  }
+
   /** Begins: the command to send first. The shutter is closed. */
   public RigCommand begin() {
     return measure(sensors.get(0));

@@ -88,7 +88,11 @@ public final class RigReport {
         FirstLightWords.notTested(state).orElseGet(() -> Words.say("firstlight.report.allTested")));
     sheet.heading(Words.say("firstlight.report.meansHeading"), 20);
     sheet.point(Words.say("firstlight.report.means"));
-    sheet.point(Words.say("firstlight.report.meansNot"));
+    sheet.point(
+        Words.say(
+            state.rig().board().referenceLed()
+                ? "firstlight.report.meansNot"
+                : "firstlight.report.meansNot.noLed"));
   }
 
   private static List<String> row(FirstLight state, FirstStep step, int number) {

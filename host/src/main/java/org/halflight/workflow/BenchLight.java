@@ -94,7 +94,7 @@ public final class BenchLight {
                 over(
                     session()
                         .light()
-                        .map(LightSentences::done)
+                        .map(set -> LightSentences.done(set, session().hasFixedLevel()))
                         .orElseGet(() -> Words.say("light.notSet"))));
   }
 

@@ -85,7 +85,8 @@ public final class LightSettingWork extends GuidedWork {
                   operator.answers() ? MAY_STOP : EnumSet.of(Answer.DONE, Answer.STOP));
       case FULL -> works("light.keepOpen", 1);
       case TRIPS -> works("light.trips", 2);
-      case THRESHOLDS -> works("light.thresholds", 3);
+      case THRESHOLDS ->
+          works(setting.hasFixedLevel() ? "light.thresholds.fixed" : "light.thresholds", 3);
       case DONE -> over(LightSentences.done(setting));
       case REFUSED -> over(LightSentences.refused(setting.refusal().orElseThrow()));
     };

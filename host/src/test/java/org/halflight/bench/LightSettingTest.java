@@ -91,6 +91,9 @@ class LightSettingTest {
     LevelPair middle = trips.middle(setting.levels().orElseThrow()).orElseThrow();
     assertThat(middle.low()).isCloseTo(LevelPair.GAUSS.low(), within(0.0035));
     assertThat(middle.high()).isCloseTo(LevelPair.GAUSS.high(), within(0.0035));
+    assertThat(LightSentences.done(setting.levels().orElseThrow(), true))
+        .contains("The one level of this rig is at")
+        .doesNotContain("thresholds");
     assertThat(LightSentences.done(setting))
         .containsPattern("The low level switches \\d+ mV above its threshold: corrected\\.")
         .containsPattern("The high level switches \\d+ mV below its threshold: corrected\\.");

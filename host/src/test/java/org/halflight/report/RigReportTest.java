@@ -38,7 +38,9 @@ class RigReportTest {
         .contains("3. Centre sensor check", "0.05 to 4.00 V", "anode of the photodiode")
         .contains("Not tested: Release, Knob contact, Thresholds, Light, First firing")
         .contains("not tested")
-        .doesNotContain("PRACTICE", "Flash contact", "Outer sensor", "Reference LED");
+        .contains("It has no reference LED to be calibrated by")
+        .doesNotContain(
+            "PRACTICE", "Flash contact", "Outer sensor", "Reference LED", "only its calibration");
   }
 
   @Test

@@ -38,11 +38,15 @@ final class StarterLightTable {
 
   private static final double SPOT_SQUARE_METRES = Math.PI * 0.015 * 0.015;
 
-  /** A bulb sends its light every way. */
+  /** A lantern sends its light every way. */
   private static final double SPHERE = 4 * Math.PI;
 
   private static final int[] KILOHMS = {22, 47, 100};
   private static final double LEAST_VOLTS = 2;
+
+  /** Below this the bandgap of some chips is above half of full light. */
+  private static final double WEAK_BELOW_VOLTS = 2.4;
+
   private static final double MOST_VOLTS = 4.3;
   private static final double[] STOPS = {1.4, 2, 2.8, 4, 5.6, 8};
 
@@ -61,9 +65,9 @@ final class StarterLightTable {
           torch(1000),
           new Lamp("white LED panel, 10 000 cd/m²", 10_000, 0),
           new Lamp("white LED panel, 25 000 cd/m²", 25_000, 0),
-          bulb(10),
-          bulb(15),
-          bulb(20));
+          lantern(10),
+          lantern(15),
+          lantern(20));
 
   private StarterLightTable() {}
 
@@ -74,9 +78,9 @@ final class StarterLightTable {
         0);
   }
 
-  private static Lamp bulb(int centimetres) {
+  private static Lamp lantern(int centimetres) {
     return new Lamp(
-        "daylight LED bulb of 1000 lm, " + centimetres + " cm away, shutter without lens",
+        "battery lantern of 1000 lm, " + centimetres + " cm away, shutter without lens",
         0,
         1000 / SPHERE / (centimetres * centimetres * 1e-4));
   }
@@ -93,10 +97,12 @@ final class StarterLightTable {
 
   private static String answer(double amps) {
     OptionalInt kilohms = kilohms(amps);
-    return kilohms.isPresent()
-        ? String.format(
-            Locale.ROOT, "%d k, %.1f V", kilohms.getAsInt(), amps * kilohms.getAsInt() * 1e3)
-        : amps * KILOHMS[0] * 1e3 > MOST_VOLTS ? "too bright" : "too dark";
+    if (kilohms.isEmpty()) {
+      return amps * KILOHMS[0] * 1e3 > MOST_VOLTS ? "too bright" : "too dark";
+    }
+    double volts = amps * kilohms.getAsInt() * 1e3;
+    String weak = volts < WEAK_BELOW_VOLTS ? ", weak" : "";
+    return String.format(Locale.ROOT, "%d k, %.1f V%s", kilohms.getAsInt(), volts, weak);
   }
 
   /** The table as a file. */

@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 class StarterLightTableTest {
   /** Worked out by hand: 1000 lm / 4 pi at 10 cm are 7958 lx, 70.9 uA, 3.33 V on 47 k. */
   @Test
-  void aBulbTenCentimetresAwayTakesFortySevenKilohms() {
+  void aLanternTenCentimetresAwayTakesFortySevenKilohms() {
     assertThat(StarterLightTable.kilohms(7958 * StarterLightTable.AMPS_PER_LUX)).hasValue(47);
     assertThat(StarterLightTable.kilohms(5e-6)).isEmpty();
     assertThat(StarterLightTable.kilohms(300e-6)).isEmpty();

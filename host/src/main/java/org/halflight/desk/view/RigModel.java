@@ -235,11 +235,14 @@ public final class RigModel {
     return Words.say("desk.rig.ready");
   }
 
-  private static String ready(boolean isThere, boolean due) {
-    if (due) {
-      return Words.say("desk.rig.checkDue");
+  private static String ready(Optional<RigMessage.Greeting> greeting, boolean due) {
+    if (greeting.isEmpty()) {
+      return Words.say(due ? "desk.rig.checkDue" : "desk.rig.noneYet");
     }
-    return isThere ? ready() : Words.say("desk.rig.noneYet");
+    if (!greeting.get().board().referenceLed()) {
+      return Words.say("desk.rig.ready.noLed");
+    }
+    return due ? Words.say("desk.rig.checkDue") : ready();
   }
 
   /** This is to be said. */
@@ -262,7 +265,7 @@ public final class RigModel {
     boolean due = session.isRigCheckDue();
     return new RigView(
         doing,
-        sentence.equals(ready()) ? ready(greeting.isPresent(), due) : sentence,
+        sentence.equals(ready()) ? ready(greeting, due) : sentence,
         progress,
         greeting
             .map(rig -> Words.say("desk.rig.heading", rig.serial(), rig.kind(), rig.firmware()))

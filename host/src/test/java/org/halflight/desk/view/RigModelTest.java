@@ -15,6 +15,7 @@ import org.halflight.calibration.RigCheck;
 import org.halflight.profile.InventedProfiles;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
+import org.halflight.rig.RigMessage;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.signal.BoardTraits;
@@ -81,6 +82,18 @@ class RigModelTest {
     assertThat(view().fit()).isEmpty();
     assertThat(view().hasProfile()).isFalse();
     assertThat(view().standing()).contains("Not calibrated");
+  }
+
+  @Test
+  void aRigWithoutReferenceLedIsNotToldToCalibrate() {
+    assertThat(ready("full")).contains("calibrate it").contains("cover");
+    assertThat(ready("starter")).contains("no reference LED").doesNotContain("cover");
+  }
+
+  private String ready(String kind) {
+    RigMessage.Greeting greeting =
+        new RigMessage.Greeting(0, 1, 16_000_000, kind, 0xC1, "R-0001", 3, "power", "1.3.0", 0);
+    return model.view(Optional.of(greeting), session, List.of()).sentence();
   }
 
   /** A profile to check against, no check yet: said until there was one. */
