@@ -38,6 +38,9 @@ import org.halflight.desk.view.BenchView;
  * A person at the window: real keys, real clicks, real pixels. Waits for what it expects to see.
  */
 final class DeskHand {
+  /** More than the practice menu has. */
+  private static final int MENU_ITEMS_MOST = 80;
+
   /** Looks at the window, each after news of it or a short while, until something never comes. */
   private static final int LOOKS_MOST = 5000;
 
@@ -279,7 +282,7 @@ final class DeskHand {
   void mishap(String name) {
     key(KeyEvent.VK_F9);
     await("the menu is open", view -> selected().length > 0);
-    for (int i = 0; i < 20 && !isSelected("practice." + name); i++) {
+    for (int i = 0; i < MENU_ITEMS_MOST && !isSelected("practice." + name); i++) {
       key(KeyEvent.VK_DOWN);
     }
     key(KeyEvent.VK_ENTER);
