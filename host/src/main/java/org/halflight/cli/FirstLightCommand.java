@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
@@ -22,7 +21,6 @@ import org.halflight.firstlight.Finding;
 import org.halflight.firstlight.FirstLight;
 import org.halflight.firstlight.FirstLightWords;
 import org.halflight.firstlight.FirstStep;
-import org.halflight.job.Details;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.PageAbout;
 import org.halflight.report.RigReport;
@@ -225,21 +223,7 @@ final class FirstLightCommand implements Callable<Integer> {
             List.of(session),
             Phase.AS_FOUND,
             new RunChoice.Reading(decision, profiles, surroundings));
-    PageAbout about =
-        new PageAbout(
-            "",
-            "",
-            "",
-            Details.NONE,
-            "",
-            ShutterKind.UNKNOWN,
-            Optional.empty(),
-            List.of(),
-            List.of(),
-            "",
-            List.of(),
-            false,
-            OptionalDouble.empty());
+    PageAbout about = PageAbout.of("", ShutterKind.UNKNOWN, List.of());
     terminal()
         .say(
             HandOverPage.write(

@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.PumpFeed;
@@ -22,7 +21,6 @@ import org.halflight.export.StatisticTable;
 import org.halflight.extratest.Evidence;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
-import org.halflight.job.Details;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.PageAbout;
 import org.halflight.rig.practice.PracticeRig;
@@ -355,20 +353,10 @@ final class PracticeCommand implements Callable<Integer> {
         Optional.of(
             new RunChoice(left, firings, all, List.of(), RunNotes.last(notes, left.phase())));
     PageAbout about =
-        new PageAbout(
-            "",
-            "",
-            "",
-            Details.NONE,
+        PageAbout.of(
             Words.say(key("practice.page.shutter")),
             curtains.map(InventedCurtains::kind).orElse(ShutterKind.LEAF),
-            Optional.empty(),
-            List.of(),
-            List.of(Words.say(key("practice.cleaning"))),
-            "",
-            List.of(),
-            false,
-            OptionalDouble.empty());
+            List.of(Words.say(key("practice.cleaning"))));
     surroundings
         .terminal()
         .say(

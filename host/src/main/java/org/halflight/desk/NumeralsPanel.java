@@ -112,21 +112,19 @@ final class NumeralsPanel extends ColumnBlock {
       paintLines(
           g,
           List.of(
-              new Line(
-                  side.word().isEmpty()
-                      ? side.speed()
-                      : Words.say("desk.two.head", side.speed(), side.word()),
-                  4.5,
-                  1.5,
-                  1,
-                  true,
-                  ink),
+              new Line(head(side), 4.5, 1.5, 1, true, ink),
               new Line(side.figure(), 14, 2, 1, true, ink),
               new Line(side.detail(), 3.2, 2, 2, true, look().ink())),
           false,
           top,
           height);
     }
+  }
+
+  private static String head(TwoText.Side side) {
+    return side.word().isEmpty()
+        ? side.speed()
+        : Words.say("desk.two.head", side.speed(), side.word());
   }
 
   /** Three figures one above the other, and the centre in a line below. */
@@ -139,15 +137,7 @@ final class NumeralsPanel extends ColumnBlock {
       paintLines(
           g,
           List.of(
-              new Line(
-                  side.word().isEmpty()
-                      ? side.speed()
-                      : Words.say("desk.two.head", side.speed(), side.word()),
-                  4,
-                  1.5,
-                  1,
-                  true,
-                  look().ink()),
+              new Line(head(side), 4, 1.5, 1, true, look().ink()),
               new Line(
                   side.figure(), 10, 1.8, 1, true, side.isWithin() ? look().done() : look().ink())),
           false,

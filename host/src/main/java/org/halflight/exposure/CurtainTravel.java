@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
+import org.halflight.speeds.Stops;
 
 /**
  * How both curtains of a focal-plane shutter passed the frame in one firing. Times are seconds from
@@ -80,7 +81,7 @@ public record CurtainTravel(
     OptionalDouble start = at(Place.START).effectiveSeconds();
     OptionalDouble end = at(Place.END).effectiveSeconds();
     return start.orElse(0) > 0 && end.orElse(0) > 0
-        ? OptionalDouble.of(stops(end.getAsDouble() / start.getAsDouble()))
+        ? OptionalDouble.of(Stops.between(end.getAsDouble(), start.getAsDouble()))
         : OptionalDouble.empty();
   }
 
@@ -93,7 +94,7 @@ public record CurtainTravel(
             .sorted()
             .toArray();
     return seconds.length == Place.values().length
-        ? OptionalDouble.of(stops(seconds[seconds.length - 1] / seconds[0]))
+        ? OptionalDouble.of(Stops.between(seconds[seconds.length - 1], seconds[0]))
         : OptionalDouble.empty();
   }
 
@@ -133,9 +134,5 @@ public record CurtainTravel(
         time.apply(at(Place.START)).orElseThrow(),
         time.apply(at(Place.CENTRE)).orElseThrow(),
         time.apply(at(Place.END)).orElseThrow());
-  }
-
-  private static double stops(double ratio) {
-    return Math.log(ratio) / Math.log(2);
   }
 }

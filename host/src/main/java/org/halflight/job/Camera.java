@@ -68,62 +68,36 @@ public record Camera(
 
   /** The same camera under a number of the record. */
   public Camera withId(Id<Camera> id) {
-    return new Camera(
-        id,
-        label,
-        serialNumber,
-        shutter,
-        dial,
-        widestFNumber,
-        frame,
-        firingWithoutFilm,
-        details,
-        curtains);
+    return with(id, dial, details, curtains);
   }
 
   /** The same camera with another dial. */
   public Camera withDial(Dial dial) {
-    return new Camera(
-        id,
-        label,
-        serialNumber,
-        shutter,
-        dial,
-        widestFNumber,
-        frame,
-        firingWithoutFilm,
-        details,
-        curtains);
+    return with(id, dial, details, curtains);
   }
 
   /** The same camera with other details. */
   public Camera withDetails(Details details) {
-    return new Camera(
-        id,
-        label,
-        serialNumber,
-        shutter,
-        dial,
-        widestFNumber,
-        frame,
-        firingWithoutFilm,
-        details,
-        curtains);
+    return with(id, dial, details, curtains);
   }
 
   /** The same camera with something else known of its curtains. */
   public Camera withCurtains(CurtainCamera curtains) {
+    return with(id, dial, details, curtains);
+  }
+
+  private Camera with(Id<Camera> number, Dial speeds, Details more, CurtainCamera ofCurtains) {
     return new Camera(
-        id,
+        number,
         label,
         serialNumber,
         shutter,
-        dial,
+        speeds,
         widestFNumber,
         frame,
         firingWithoutFilm,
-        details,
-        curtains);
+        more,
+        ofCurtains);
   }
 
   static boolean isFNumber(double value) {

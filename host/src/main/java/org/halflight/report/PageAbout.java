@@ -44,6 +44,29 @@ public record PageAbout(
     notTested = List.copyOf(notTested);
   }
 
+  /**
+   * Of a camera that is in no record, and about which nobody typed anything.
+   *
+   * @param shutter in words; may be empty
+   * @param workDone in order
+   */
+  public static PageAbout of(String shutter, ShutterKind kind, List<String> workDone) {
+    return new PageAbout(
+        "",
+        "",
+        "",
+        Details.NONE,
+        shutter,
+        kind,
+        Optional.empty(),
+        List.of(),
+        workDone,
+        "",
+        List.of(),
+        false,
+        OptionalDouble.empty());
+  }
+
   boolean isCurtain(PageRun last) {
     return kind == ShutterKind.UNKNOWN
         ? last.setup().shutter().isCurtain() || kind.isCurtain(dial.map(Dial::name).orElse(""))

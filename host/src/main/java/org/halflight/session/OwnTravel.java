@@ -39,6 +39,14 @@ public record OwnTravel(double milliseconds, double spanMillimetres) {
         : Optional.empty();
   }
 
+  /**
+   * By how much a travel over this way takes longer than that, as a share of it; below 0 it is
+   * quicker.
+   */
+  public double excessShare(double seconds) {
+    return 1e3 * seconds / milliseconds - 1;
+  }
+
   /** As {@link #find} reads it. */
   public String text() {
     return Millimetres.text(milliseconds) + " ms over " + Millimetres.text(spanMillimetres) + " mm";

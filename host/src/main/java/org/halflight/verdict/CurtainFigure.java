@@ -33,11 +33,11 @@ public enum CurtainFigure {
   /** Width of the slit at the centre. */
   SLIT(Unit.MILLIMETRES, shot -> shot.travel().slitMillimetres()),
   /** How long the whole frame is open; below 0 it never is. */
-  WINDOW(Unit.SECONDS, shot -> window(shot.travel())),
+  WINDOW(Unit.SECONDS, shot -> shot.travel().windowSeconds()),
   /** Light at the end after the second curtain came home, in stops of the exposure there. */
   END_BOUNCE(Unit.STOPS, shot -> bounce(shot.travel())),
   /** Darkness at the end after the first curtain came home, in seconds. */
-  END_DIP(Unit.SECONDS, shot -> place(shot.travel(), Place.END, passing -> passing.dipSeconds())),
+  END_DIP(Unit.SECONDS, shot -> shot.travel().at(Place.END).dipSeconds()),
   /** Speed of the first curtain in its last half against its first. */
   FIRST_GAIN(Unit.RATIO, shot -> gain(shot.travel().first())),
   /** The same of the second. */
@@ -102,13 +102,8 @@ public enum CurtainFigure {
     return seconds.map(OptionalDouble::of).orElse(OptionalDouble.empty());
   }
 
-  private static OptionalDouble place(
-      CurtainTravel travel, Place place, Function<PlacePassing, OptionalDouble> figure) {
-    return figure.apply(travel.at(place));
-  }
-
   private static OptionalDouble error(CurtainShot shot, Place place) {
-    OptionalDouble seconds = place(shot.travel(), place, PlacePassing::effectiveSeconds);
+    OptionalDouble seconds = shot.travel().at(place).effectiveSeconds();
     // An exposure of nothing has no stops.
     return seconds.orElse(0) > 0
         ? OptionalDouble.of(Stops.between(seconds.getAsDouble(), shot.wantedSeconds()))
@@ -116,14 +111,10 @@ public enum CurtainFigure {
   }
 
   private static OptionalDouble excess(CurtainShot shot) {
-    OptionalDouble seconds = place(shot.travel(), Place.CENTRE, PlacePassing::effectiveSeconds);
+    OptionalDouble seconds = shot.travel().at(Place.CENTRE).effectiveSeconds();
     return seconds.isPresent()
         ? OptionalDouble.of(seconds.getAsDouble() - shot.wantedSeconds())
         : seconds;
-  }
-
-  private static OptionalDouble window(CurtainTravel travel) {
-    return travel.windowSeconds();
   }
 
   /** A place that no bounce was seen at has none. */

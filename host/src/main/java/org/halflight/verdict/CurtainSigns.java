@@ -105,7 +105,7 @@ public final class CurtainSigns {
       Kind quick) {
     OptionalDouble seconds = run.travelOver(own.spanMillimetres(), curtain);
     if (seconds.isPresent()) {
-      double share = seconds.getAsDouble() * 1e3 / own.milliseconds() - 1;
+      double share = own.excessShare(seconds.getAsDouble());
       if (Math.abs(share) > CurtainLimits.TRAVEL_SHARE) {
         add(share > 0 ? slow : quick, Math.abs(share));
       }

@@ -10,9 +10,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.halflight.job.Camera;
-import org.halflight.job.Details;
 import org.halflight.job.StripSheet;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.WorkshopRecord;
@@ -93,21 +91,7 @@ class CurtainPageTest extends CommandTests {
             CommandLine.populateCommand(new ProfileOptions()),
             surroundings());
     Optional<RunChoice> found = RunChoice.of(List.of(session(dial)), Phase.AS_FOUND, reading);
-    PageAbout about =
-        new PageAbout(
-            "",
-            "",
-            "",
-            Details.NONE,
-            "",
-            kind,
-            Optional.empty(),
-            List.of(),
-            List.of(),
-            "",
-            List.of(),
-            false,
-            OptionalDouble.empty());
+    PageAbout about = PageAbout.of("", kind, List.of());
     return surroundings().page(RunChoice.page(about, found, Optional.empty()));
   }
 }

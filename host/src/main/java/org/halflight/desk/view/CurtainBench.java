@@ -1,7 +1,6 @@
 package org.halflight.desk.view;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,7 +22,6 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.SpringSettling;
 import org.halflight.session.TurnCount;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.speeds.ShutterKind;
 import org.halflight.verdict.CurtainAdvice;
 import org.halflight.verdict.CurtainTrials;
 import org.halflight.words.CurtainWords;
@@ -36,14 +34,11 @@ public final class CurtainBench {
 
   private static final int EIGHTHS = 8;
 
-  private static final Set<ShutterKind> KINDS =
-      EnumSet.of(ShutterKind.CURTAIN_LONG_SIDE, ShutterKind.CURTAIN_SHORT_SIDE);
-
   private CurtainBench() {}
 
   /** Whether the run is of a shutter whose curtains run from edge to edge. */
   public static boolean isCurtain(BenchView view) {
-    return view.setup().filter(its -> KINDS.contains(its.shutter().kind())).isPresent();
+    return view.setup().filter(its -> its.shutter().kind().hasTwoCurtains()).isPresent();
   }
 
   /** Whether the person is led through the adjusting: the outer sensors must see the curtains. */
@@ -55,7 +50,7 @@ public final class CurtainBench {
 
   /** Whether a run is one in which curtains are adjusted step by step. */
   static boolean isLed(RunSetup setup) {
-    return KINDS.contains(setup.shutter().kind())
+    return setup.shutter().kind().hasTwoCurtains()
         && setup.phase() == Phase.ADJUSTING
         && !setup.isStage();
   }

@@ -93,7 +93,7 @@ public record CurtainText(List<TwoText.Side> sides, String centre) {
   private static Optional<String> judged(Optional<CurtainCurve> curve, OwnTravel own) {
     return curve.map(
         its -> {
-          double share = 1e3 * its.secondsOver(own.spanMillimetres()) / own.milliseconds() - 1;
+          double share = own.excessShare(its.secondsOver(own.spanMillimetres()));
           return Math.abs(share) <= CurtainLimits.TRAVEL_SHARE
               ? Words.say("desk.curtain.right")
               : Words.say(
